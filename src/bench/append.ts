@@ -1,0 +1,117 @@
+import { problem, type Problem } from '../base/problem.ts'
+import { ok, refused, type Result } from '../base/result.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { Job } from '../machine/job.ts'
+import type { MachineState } from './contract.ts'
+import { closingProblems, openingProblems, workCoveredProblems } from './cover-rules.ts'
+import { exitProblems } from './exit-rules.ts'
+import { foldNotes } from './fold.ts'
+import { jobOf } from './job.ts'
+import type { Note, NoteContent } from './note.ts'
+import { readingProblems } from './reading-rules.ts'
+import { unknownId } from './unknown.ts'
+import { dayText, exitText } from './words.ts'
+
+/**
+ * The rules at the door: whether this can be written next in the log of a machine.
+ * @param notes the machine's log so far; empty for a machine that is only coming in
+ * @param blueprint the machine's blueprint
+ * @returns the content, or what is wrong with it; what was entered stays with the caller
+ */
+export const checkNote = (
+  notes: readonly Note[],
+  content: NoteContent,
+  blueprint: Blueprint,
+): Result<NoteContent> => {
+  const problems = notes.length === 0 ? firstProblems(content, blueprint) : nextProblems(notes, content, blueprint)
+  return problems.length === 0 ? ok(content) : refused(...problems)
+}
+
+const firstProblems = (content: NoteContent, blueprint: Blueprint): readonly Problem[] => {
+  if (content.kind !== 'added') {
+    return [problem('first-note', 'kind', 'The first note of a machine says that it came in', 'Add the machine first')]
+  }
+  if (content.blueprint !== blueprint.id) {
+    return [unknownId('blueprint', 'blueprint', content.blueprint, [blueprint.id])]
+  }
+  const parts = blueprint.parts.map((part) => part.id)
+  return content.missing.flatMap((part, index) =>
+    parts.includes(part) ? [] : [unknownId('part', `missing.${index}`, part, parts)],
+  )
+}
+
+const nextProblems = (notes: readonly Note[], content: NoteContent, blueprint: Blueprint): readonly Problem[] => {
+  const state = foldNotes(notes)
+  if (content.kind === 'added') {
+    return [problem('already-added', 'kind', 'This machine came in already', 'Add another machine for another one')]
+  }
+  if (state.left !== null && !strikesTheLeaving(notes, content)) return [hasLeft(state.left)]
+  return contentProblems(content, notes, jobOf(state, notes, blueprint))
+}
+
+const strikesTheLeaving = (notes: readonly Note[], content: NoteContent): boolean =>
+  content.kind === 'struck' && notes.find((note) => note.id === content.note)?.content.kind === 'left'
+
+const hasLeft = (left: NonNullable<MachineState['left']>): Problem =>
+  problem(
+    'has-left',
+    '',
+    `This machine was ${exitText[left.exit]} on ${dayText(left.at)}`,
+    'If that was a slip, strike out the note of it first',
+  )
+
+const contentProblems = (
+  content: Exclude<NoteContent, { kind: 'added' }>,
+  notes: readonly Note[],
+  job: Job,
+): readonly Problem[] => {
+  const { blueprint } = job
+  switch (content.kind) {
+    case 'seen':
+    case 'spent':
+    case 'said':
+      return []
+    case 'reading':
+      return readingProblems(content, job)
+    case 'opened':
+      return openingProblems(content.cover, blueprint, job.off)
+    case 'closed':
+      return closingProblems(content.cover, blueprint, job.off)
+    case 'confirmed': {
+      const faults = blueprint.faults.map((fault) => fault.id)
+      return faults.includes(content.fault) ? [] : [unknownId('fault', 'fault', content.fault, faults)]
+    }
+    case 'repaired':
+      return repairProblems(content, job)
+    case 'struck':
+      return strikeProblems(content.note, notes)
+    case 'left':
+      return exitProblems(content, job)
+  }
+}
+
+const repairProblems = (content: Extract<NoteContent, { kind: 'repaired' }>, job: Job): readonly Problem[] => {
+  const { repairs } = job.blueprint
+  const repair = repairs.find((one) => one.id === content.repair)
+  if (repair === undefined) return [unknownId('repair', 'repair', content.repair, repairs.map((one) => one.id))]
+  const options = repair.options.map((option) => option.id as string)
+  if (!options.includes(content.option)) return [unknownId('option', 'option', content.option, options)]
+  return workCoveredProblems('repair', repair.name, repair.coversOff, job.blueprint, job.off)
+}
+
+const strikeProblems = (id: string, notes: readonly Note[]): readonly Problem[] => {
+  const note = notes.find((one) => one.id === id)
+  if (note === undefined) {
+    return [problem('unknown-note', 'note', `“${id}” is not a note of this machine`, 'Name a note of its log')]
+  }
+  if (note.content.kind === 'added' || note.content.kind === 'struck') return [cannotStrike(note.content.kind)]
+  if (notes.some((one) => one.content.kind === 'struck' && one.content.note === id)) {
+    return [problem('already-struck', 'note', 'This note is struck out already', 'Nothing is left to do')]
+  }
+  return []
+}
+
+const cannotStrike = (kind: 'added' | 'struck'): Problem =>
+  kind === 'added'
+    ? problem('cannot-strike', 'note', 'The first note of a machine cannot be struck out', 'Write a note that says what was wrong')
+    : problem('cannot-strike', 'note', 'A strike cannot itself be struck out', 'Enter again what was struck out')

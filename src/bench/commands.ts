@@ -1,0 +1,136 @@
+import { problem, type Problem } from '../base/problem.ts'
+import { checkNote } from './append.ts'
+import type { MachineDocument } from './contract.ts'
+import type { Note, NoteContent } from './note.ts'
+import type { AppendOutcome, Clock, Ids } from './ports.ts'
+import { documentOf, machineDocument, noSuchMachine, type QueryDeps } from './queries.ts'
+import { unknownId } from './unknown.ts'
+
+export type CommandDeps = QueryDeps & {
+  readonly now: Clock
+  readonly newId: Ids
+  /** Ids of the blueprints there are, to name in a refusal. */
+  readonly blueprintIds: readonly string[]
+}
+
+/** What became of a command. Nothing was written unless it is `done`; the caller keeps what was entered. */
+export type CommandOutcome =
+  | { readonly kind: 'done'; readonly document: MachineDocument }
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'missing'; readonly problems: readonly Problem[] }
+  /** Someone else wrote first; the document as it is now comes with it. */
+  | { readonly kind: 'conflict'; readonly problems: readonly Problem[]; readonly document: MachineDocument }
+  /** The store could not keep it. */
+  | { readonly kind: 'not-kept'; readonly problems: readonly Problem[] }
+
+/**
+ * Adds a machine. The same id with the same content again changes nothing and answers `done`, so it can be sent again.
+ * @param machine its id; a new one when left out
+ */
+export const addMachine = async (
+  deps: CommandDeps,
+  content: NoteContent,
+  machine: string = deps.newId(),
+): Promise<CommandOutcome> => {
+  const present = await deps.store.notes(machine)
+  if (present.length > 0) return addedBefore(deps, present, content)
+  const problems = checked(deps, [], content)
+  if (problems.length > 0) return { kind: 'refused', problems }
+  const note: Note = { id: deps.newId(), machine, seq: 1, at: deps.now(), content }
+  const outcome = await deps.store.add(deps.bench, machine, [note])
+  if (outcome.kind === 'conflict') return addedBefore(deps, await deps.store.notes(machine), content)
+  return settled(deps, machine, outcome)
+}
+
+const addedBefore = (deps: CommandDeps, present: readonly Note[], content: NoteContent): CommandOutcome => {
+  const document = documentOf(present, deps.blueprintById)
+  const first = present.find((note) => note.content.kind === 'added')
+  if (first !== undefined && sameContent(first.content, content)) return { kind: 'done', document }
+  return { kind: 'conflict', problems: [idTaken('machine', document.state.id)], document }
+}
+
+/**
+ * Adds a note to a machine. Sending the same note again, by id, changes nothing and answers `done`.
+ * @param version the version of the machine that the writer had before them
+ * @param id the note's id; a new one when left out
+ */
+export const addNote = async (
+  deps: CommandDeps,
+  machine: string,
+  version: number,
+  content: NoteContent,
+  id: string = deps.newId(),
+): Promise<CommandOutcome> => {
+  const notes = await deps.store.notes(machine)
+  if (notes.length === 0) return { kind: 'missing', problems: [noSuchMachine(machine)] }
+  const before = notes.find((note) => note.id === id)
+  if (before !== undefined) return sentBefore(deps, notes, before, content)
+  if (version !== notes.length) return conflict(deps, notes)
+  const problems = checked(deps, notes, content)
+  if (problems.length > 0) return { kind: 'refused', problems }
+  const note: Note = { id, machine, seq: version + 1, at: deps.now(), content }
+  return settled(deps, machine, await deps.store.append(machine, version, [note]))
+}
+
+const sentBefore = (
+  deps: CommandDeps,
+  notes: readonly Note[],
+  before: Note,
+  content: NoteContent,
+): CommandOutcome => {
+  if (sameContent(before.content, content)) return { kind: 'done', document: documentOf(notes, deps.blueprintById) }
+  return { kind: 'refused', problems: [idTaken('note', before.id)] }
+}
+
+const conflict = (deps: CommandDeps, notes: readonly Note[]): CommandOutcome => ({
+  kind: 'conflict',
+  problems: [changedMeanwhile],
+  document: documentOf(notes, deps.blueprintById),
+})
+
+const changedMeanwhile = problem(
+  'changed-meanwhile',
+  'version',
+  'Something else was written about this machine meanwhile',
+  'Look at what is new, then enter it again if it still holds',
+)
+
+const idTaken = (what: 'machine' | 'note', id: string): Problem =>
+  problem('id-taken', 'id', `There is another ${what} with the id “${id}”`, 'Send it with a new id')
+
+/** The rules at the door, with the blueprint looked up. */
+const checked = (deps: CommandDeps, notes: readonly Note[], content: NoteContent): readonly Problem[] => {
+  const first = notes.find((note) => note.content.kind === 'added')?.content ?? content
+  const id = first.kind === 'added' ? first.blueprint : undefined
+  const blueprint = id === undefined ? undefined : deps.blueprintById(id)
+  if (id !== undefined && blueprint === undefined) return [unknownId('blueprint', 'blueprint', id, deps.blueprintIds)]
+  if (blueprint === undefined) return [notAdded]
+  const result = checkNote(notes, content, blueprint)
+  return result.kind === 'ok' ? [] : result.problems
+}
+
+const notAdded = problem(
+  'first-note',
+  'kind',
+  'The first note of a machine says that it came in',
+  'Send a note of the kind “added”',
+)
+
+const settled = async (deps: CommandDeps, machine: string, outcome: AppendOutcome): Promise<CommandOutcome> => {
+  if (outcome.kind === 'not-kept') return { kind: 'not-kept', problems: [outcome.problem] }
+  const notes = await deps.store.notes(machine)
+  if (outcome.kind === 'missing' || notes.length === 0) return { kind: 'missing', problems: [noSuchMachine(machine)] }
+  if (outcome.kind === 'conflict') return conflict(deps, notes)
+  const document = await machineDocument(deps, machine)
+  return document === null ? { kind: 'missing', problems: [noSuchMachine(machine)] } : { kind: 'done', document }
+}
+
+/** The same entry, whatever the order of its fields. */
+const sameContent = (a: NoteContent, b: NoteContent): boolean => canonical(a) === canonical(b)
+
+const canonical = (value: unknown): string =>
+  JSON.stringify(value, (_key, inner: unknown) =>
+    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : inner,
+  )

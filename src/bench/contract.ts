@@ -1,0 +1,53 @@
+import type { Complaint } from '../facts/complaints.ts'
+import type { Plate } from '../machine/plate.ts'
+import type { ExitId } from '../machine/view.ts'
+import type { Currency } from '../base/money.ts'
+import type { Note } from './note.ts'
+
+/** Which set of machines: one's own, or the invented demonstration. */
+export type BenchId = 'own' | 'demo'
+
+/** What the notes of one machine add up to. Claimed, seen, confirmed and fixed stay four different things. */
+export type MachineState = {
+  readonly id: string
+  readonly name: string
+  readonly blueprint: string
+  readonly plate: Plate
+  readonly currency: Currency
+  readonly hourMinor: number
+  readonly practiceSeed: number | null
+  /** Number of notes; a new note must name it, so that two hands never overwrite each other. */
+  readonly version: number
+  readonly addedAt: string
+  readonly claimed: { readonly complaints: readonly Complaint[]; readonly words: string }
+  readonly seen: readonly { readonly note: string; readonly complaints: readonly Complaint[]; readonly text: string }[]
+  /** Faults confirmed by a note, by fault id. */
+  readonly confirmed: readonly { readonly note: string; readonly fault: string }[]
+  /** Repairs done. */
+  readonly fixed: readonly { readonly note: string; readonly repair: string; readonly option: string }[]
+  readonly missing: readonly string[]
+  readonly off: readonly string[]
+  readonly struck: readonly string[]
+  readonly paidMinor: number
+  /** Paid for parts and materials since it came in. */
+  readonly spentMinor: number
+  readonly minutes: number
+  readonly left: { readonly exit: ExitId; readonly receivedMinor: number; readonly profitMinor: number; readonly safety: string; readonly at: string } | null
+}
+
+/** One bench note as it reads: `12:04 Plug pins, switch on: open (should be 4 to 17 Ω)`. */
+export type NoteLine = {
+  readonly id: string
+  readonly seq: number
+  readonly at: string
+  readonly kind: Note['content']['kind']
+  readonly text: string
+  readonly struck: boolean
+  /** True when striking this note out means something (a reading, a repair …), false for the first note, strikes and the exit. */
+  readonly canStrike: boolean
+}
+
+/** GET /api/bench/:bench/machines */
+export type MachineList = { readonly machines: readonly MachineState[] }
+/** GET /api/bench/:bench/machines/:id, and the answer to each POST that adds a note. */
+export type MachineDocument = { readonly state: MachineState; readonly notes: readonly Note[]; readonly lines: readonly NoteLine[] }

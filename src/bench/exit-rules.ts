@@ -1,0 +1,57 @@
+import { problem, type Problem } from '../base/problem.ts'
+import type { Job } from '../machine/job.ts'
+import { runningBarred, shownWorking } from '../machine/running.ts'
+import { coverName } from './cover-rules.ts'
+import type { NoteContent } from './note.ts'
+import { listText } from './words.ts'
+
+type LeftContent = Extract<NoteContent, { kind: 'left' }>
+
+/**
+ * What stands against this exit. Only selling it as working asks for anything: a word on the safety checks, all covers on,
+ * nothing that bars running, and a check passed since the last work on it that shows that it works.
+ */
+export const exitProblems = (content: LeftContent, job: Job): readonly Problem[] => {
+  if (content.exit !== 'sell-working') return []
+  const barred = runningBarred(job)
+  return [
+    ...(content.safety === '' ? [noSafety] : []),
+    ...(job.off.length === 0 ? [] : [coversOff(job)]),
+    ...(barred.length === 0 ? [] : [dangerous(barred)]),
+    ...(shownWorking(job) ? [] : [notShown(job)]),
+  ]
+}
+
+const noSafety = problem(
+  'no-safety-words',
+  'safety',
+  'Nothing is said about the safety checks after the repair',
+  'Say who made them and with what, or why it is sold without',
+)
+
+const coversOff = (job: Job): Problem =>
+  problem(
+    'covers-off',
+    'exit',
+    `It cannot be sold as working with the ${listText(job.off.map((id) => coverName(job.blueprint, id)))} off`,
+    'Close all covers first',
+  )
+
+const dangerous = (barred: readonly string[]): Problem =>
+  problem(
+    'running-barred',
+    'exit',
+    `It cannot be sold as working while it must not be run: ${barred.join('; ')}`,
+    'With the plug out, mend what was not passed and make the checks named, or sell it for spares or repair',
+  )
+
+const notShown = (job: Job): Problem => {
+  const proofs = job.blueprint.checks.filter((check) => check.kind !== 'meter' && check.provesWorking)
+  const names = listText(proofs.map((check) => `“${check.name}”`))
+  return problem(
+    'not-shown-working',
+    'exit',
+    'No check made since the last work on it shows that it works',
+    `Pass ${names === '' ? 'a check that shows it' : names} first, or sell it for spares or repair`,
+  )
+}

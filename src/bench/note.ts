@@ -1,0 +1,65 @@
+import { z } from 'zod'
+import { complaintIds } from '../facts/complaints.ts'
+import { plateSchema } from '../machine/plate.ts'
+import { resultSchema } from '../machine/result.ts'
+
+const id = z.string().min(1).max(120)
+const words = z.string().trim().min(1).max(2000)
+const minutes = z.number().min(0).max(10_000)
+const minor = z.number().int().min(0).max(100_000_000)
+const complaint = z.enum(complaintIds)
+
+/** The things that can be written about a machine. Nothing is ever erased; a slip is struck out by a later note. */
+export const noteContentSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('added'),
+    name: words,
+    blueprint: id,
+    plate: plateSchema,
+    paidMinor: minor,
+    currency: z.enum(['GBP', 'EUR', 'USD', 'AUD', 'CAD', 'NZD']),
+    complaints: z.array(complaint).default([]),
+    /** What the seller said, in the seller's words. */
+    claim: z.string().trim().max(2000).default(''),
+    /** Part ids of the blueprint that are not there. */
+    missing: z.array(id).default([]),
+    hourMinor: minor.default(800),
+    /** Set on a virtual machine: the seed that hides its fault. */
+    practiceSeed: z.number().int().min(0).max(0xffffffff).optional(),
+  }),
+  z.strictObject({ kind: z.literal('seen'), complaints: z.array(complaint).default([]), text: z.string().trim().max(2000).default('') }),
+  z.strictObject({ kind: z.literal('reading'), check: id, result: resultSchema, instrument: id.default('budget-multimeter'), minutes }),
+  z.strictObject({ kind: z.literal('opened'), cover: id, minutes }),
+  z.strictObject({ kind: z.literal('closed'), cover: id, minutes }),
+  z.strictObject({ kind: z.literal('confirmed'), fault: id, text: z.string().trim().max(2000).default('') }),
+  z.strictObject({ kind: z.literal('repaired'), repair: id, option: id, minutes, costMinor: minor, text: z.string().trim().max(2000).default('') }),
+  z.strictObject({ kind: z.literal('spent'), costMinor: minor, minutes: minutes.default(0), text: words }),
+  z.strictObject({ kind: z.literal('said'), text: words }),
+  z.strictObject({ kind: z.literal('struck'), note: id, reason: z.string().trim().max(2000).default('') }),
+  z.strictObject({
+    kind: z.literal('left'),
+    exit: z.enum(['sell-working', 'sell-for-spares', 'break-for-parts', 'scrap']),
+    receivedMinor: minor,
+    minutes: minutes.default(0),
+    /** For "sell working": who made the safety checks after the repair, with what, or why it is sold without. */
+    safety: z.string().trim().max(2000).default(''),
+  }),
+])
+
+/** One dated entry in a machine's log. */
+export const noteSchema = z.strictObject({
+  id,
+  machine: id,
+  /** Place in the machine's log, from 1. */
+  seq: z.number().int().min(1),
+  /** When it was made, ISO 8601 in UTC. */
+  at: z.iso.datetime(),
+  content: noteContentSchema,
+})
+
+/** A whole set of bench notes, as exported and imported. */
+export const benchNotesSchema = z.strictObject({ format: z.literal('thrum-notes-1'), notes: z.array(noteSchema) })
+
+export type NoteContent = z.infer<typeof noteContentSchema>
+export type NoteContentInput = z.input<typeof noteContentSchema>
+export type Note = z.infer<typeof noteSchema>

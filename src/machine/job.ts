@@ -1,0 +1,28 @@
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { Complaint } from '../facts/complaints.ts'
+import type { Plate } from './plate.ts'
+import type { ReadingResult } from './result.ts'
+
+/** Something that happened to the machine and bears on what may be wrong with it. */
+export type JobEvent =
+  | { readonly kind: 'reading'; readonly note: string; readonly check: string; readonly result: ReadingResult; readonly instrument: string }
+  | { readonly kind: 'repaired'; readonly note: string; readonly repair: string; readonly option: string }
+  | { readonly kind: 'confirmed'; readonly note: string; readonly fault: string }
+  | { readonly kind: 'seen'; readonly note: string; readonly complaints: readonly Complaint[] }
+  | { readonly kind: 'opened' | 'closed'; readonly note: string; readonly cover: string }
+
+/** A machine in hand, as far as the engines need to know it: its blueprint and what its notes add up to. */
+export type Job = {
+  readonly blueprint: Blueprint
+  readonly plate: Plate
+  /** What the seller complained of. */
+  readonly complaints: readonly Complaint[]
+  /** Parts that are not there. */
+  readonly missing: readonly string[]
+  /** In the order they happened; struck-out notes are left out. */
+  readonly events: readonly JobEvent[]
+  /** Covers that are off now. */
+  readonly off: readonly string[]
+  /** What an hour of one's own time is worth, minor units. */
+  readonly hourMinor: number
+}

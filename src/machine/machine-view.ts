@@ -1,0 +1,87 @@
+import { plan, type PlanAnswer } from '../engines/plan/index.ts'
+import type { Job } from './job.ts'
+import { machineModel, type MachineModel } from './model.ts'
+import { moveView, type MoveContext } from './move-view.ts'
+import { planProblem } from './plan-problem.ts'
+import { gateStates, redFlags } from './running.ts'
+import { suspectBelief } from './suspects.ts'
+import type { ExitId, ExitView, MachineView, SuspectView, WorthView } from './view.ts'
+import { exitNames, suspectName } from './words.ts'
+
+const shownSuspects = 12
+const smallestShown = 1e-4
+
+/** Everything that is shown of a machine, worked out from its job. Pure: the same job gives the same view. */
+export const machineView = (job: Job): MachineView => {
+  const model = machineModel(job.blueprint, job.plate)
+  const belief = suspectBelief(model, job)
+  const { probability } = belief
+  const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b]! - probability[a]! || a - b)
+  const jobPlan = planProblem(model, job, probability)
+  const answer = plan(jobPlan.problem)
+  const context: MoveContext = { model, job, plan: jobPlan, answer, probability, leading: order.slice(0, shownSuspects) }
+  const [best, ...others] = answer.ranked.map((ranked) => moveView(context, ranked))
+  if (best === undefined) throw new Error('the planner ranked no move: a job always has exits')
+  const listed = order.slice(0, shownSuspects).filter((s) => probability[s]! >= smallestShown)
+  return {
+    suspects: listed.map((s) => suspectView(model, s, probability[s]!)),
+    restProbability: Math.max(0, 1 - listed.reduce((sum, s) => sum + probability[s]!, 0)),
+    ...marginals(model, probability),
+    unexplained: belief.unexplained === null ? null : unexplained(job, belief.unexplained),
+    next: best,
+    others,
+    exits: answer.exits.map((exit) => exitView(job, exit)),
+    worth: worthView(answer),
+    redFlags: redFlags(job),
+    beforeRunning: gatesLeft(job),
+  }
+}
+
+const suspectView = (model: MachineModel, s: number, probability: number): SuspectView => {
+  const set = model.sets[s]!
+  return { id: `s${s}`, name: suspectName(model.blueprint, set), faults: set.map((f) => model.blueprint.faults[f]!.id), probability }
+}
+
+const marginals = (model: MachineModel, probability: Float64Array): Pick<MachineView, 'faults' | 'parts'> => {
+  const faults: Record<string, number> = {}
+  const parts: Record<string, number> = {}
+  model.sets.forEach((set, s) => {
+    const p = probability[s]!
+    for (const f of set) faults[model.blueprint.faults[f]!.id] = (faults[model.blueprint.faults[f]!.id] ?? 0) + p
+    for (const part of new Set(set.map((f) => model.blueprint.faults[f]!.part))) parts[part] = (parts[part] ?? 0) + p
+  })
+  for (const id of Object.keys(faults)) if (faults[id]! < smallestShown) delete faults[id]
+  return { faults, parts }
+}
+
+const unexplained = (job: Job, note: string): MachineView['unexplained'] => {
+  const event = job.events.find((e) => e.note === note)
+  const check = event?.kind === 'reading' ? job.blueprint.checks.find((c) => c.id === event.check) : undefined
+  const name = check?.name ?? 'One of the notes'
+  return { note, text: `Nothing in this blueprint explains all readings together. The most surprising one: ${name}. Make it again, or strike it out.` }
+}
+
+const exitView = (job: Job, exit: PlanAnswer['exits'][number]): ExitView => ({
+  id: exit.id as ExitId,
+  name: exitNames[exit.id as ExitId],
+  expectedMinor: exit.expectedMinor,
+  missing: exit.missing.length === 0 ? [] : ['a passed run since the last repair', ...(job.off.length > 0 ? ['all covers on'] : [])],
+})
+
+const worthView = (answer: PlanAnswer): WorthView => {
+  const open = answer.exits.filter((exit) => exit.missing.length === 0)
+  const best = open.reduce((a, b) => (b.expectedMinor > a.expectedMinor ? b : a))
+  return {
+    asItStandsMinor: best.expectedMinor,
+    carryOnMinor: answer.lowerMinor,
+    spreadMinor: answer.spreadMinor,
+    upperMinor: answer.upperMinor,
+    expectedMin: answer.expectedMin,
+    bestExit: best.id as ExitId,
+  }
+}
+
+const gatesLeft = (job: Job): readonly string[] => {
+  const states = gateStates(job)
+  return job.blueprint.checks.filter((check) => check.beforeRunning && states.get(check.id) !== 'passed').map((check) => check.name)
+}

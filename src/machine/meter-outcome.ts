@@ -1,0 +1,102 @@
+import type { Blueprint, MeterCheck } from '../blueprint/schema.ts'
+import { ohmBandProbability, ohmDensity, ohmSlipDensity, openProbability, type MeterSpec, type PredictedOhm } from '../engines/belief/index.ts'
+import type { StateMix } from './electrical-state.ts'
+import type { MeterTable } from './meter-table.ts'
+import type { ReadingResult } from './result.ts'
+
+/**
+ * How a reading that comes and goes shows itself. Judgement: bent at the right place it nearly always flickers,
+ * left alone seldom; a poor touch of the probes makes any reading jump now and then.
+ */
+export const jumping = { whenMoved: 0.85, byChance: 0.12, onSound: 0.01 } as const
+
+/** Shares of a slip of hand or eye: what gets written down when the reading is not what the meter saw. Judgement. */
+const slipShare = { open: 0.35, jumps: 0.05, ohms: 0.6 } as const
+
+/** Two predictions a person would see as different on the meter: this far apart on a logarithmic scale of 1 Ω and up. */
+const visiblyApart = 0.4
+
+/** What one suspect makes of one meter check: predictions by state, and the chance that the reading jumps. */
+export type MeterPrediction = {
+  readonly states: readonly { readonly predicted: PredictedOhm; readonly share: number; readonly state: number }[]
+  readonly jumps: number
+}
+
+/** The prediction of row `row` of the table for a suspect with this mix of states. */
+export const predictMeter = (
+  blueprint: Blueprint,
+  table: MeterTable,
+  row: number,
+  mix: StateMix,
+  set: readonly number[],
+): MeterPrediction => {
+  const check = table.checks[row]!
+  const states = mix.map(({ state, share }) => ({ predicted: predictedAt(table, row, state), share, state }))
+  return { states, jumps: jumpProbability(blueprint, check, states, set) }
+}
+
+export const predictedAt = (table: MeterTable, row: number, state: number): PredictedOhm => {
+  const at = row * table.stateCount + state
+  return { resistanceOhm: table.resistanceOhm[at]!, sdOhm: table.sdOhm[at]! }
+}
+
+const jumpProbability = (
+  blueprint: Blueprint,
+  check: MeterCheck,
+  states: readonly { readonly predicted: PredictedOhm }[],
+  set: readonly number[],
+): number => {
+  if (states.length < 2 || !differ(states.map((s) => s.predicted.resistanceOhm))) return jumping.onSound
+  const isMoved = set.some((index) => {
+    const fault = blueprint.faults[index]
+    return fault?.comesAndGoes !== undefined && check.moving.includes(fault.part)
+  })
+  return isMoved ? jumping.whenMoved : jumping.byChance
+}
+
+const differ = (resistances: readonly number[]): boolean => {
+  const logs = resistances.map((r) => Math.log(r + 1))
+  const finite = logs.filter(Number.isFinite)
+  if (finite.length > 0 && finite.length < logs.length) return true
+  return finite.length > 0 && Math.max(...finite) - Math.min(...finite) > visiblyApart
+}
+
+/** Probability (or, for a number, density) of a result under a prediction, slips left out. */
+export const meterLikelihood = (spec: MeterSpec, prediction: MeterPrediction, result: ReadingResult): number => {
+  switch (result.kind) {
+    case 'jumps':
+      return prediction.jumps
+    case 'open':
+      return steady(prediction, (predicted) => openProbability(spec, predicted))
+    case 'ohms':
+      return steady(prediction, (predicted) => ohmDensity(spec, predicted, result.resistanceOhm))
+    case 'grade':
+    case 'cannot-tell':
+      return 1
+  }
+}
+
+/** Probability of a reading in a band of ohms. */
+export const bandLikelihood = (spec: MeterSpec, prediction: MeterPrediction, lowOhm: number, highOhm: number): number =>
+  steady(prediction, (predicted) => ohmBandProbability(spec, predicted, lowOhm, highOhm))
+
+const steady = (prediction: MeterPrediction, of: (predicted: PredictedOhm) => number): number => {
+  let sum = 0
+  for (const { predicted, share } of prediction.states) sum += share * of(predicted)
+  return sum * (1 - prediction.jumps)
+}
+
+/** Likelihood of a result when it is a slip. */
+export const meterSlipLikelihood = (spec: MeterSpec, result: ReadingResult): number => {
+  switch (result.kind) {
+    case 'jumps':
+      return slipShare.jumps
+    case 'open':
+      return slipShare.open
+    case 'ohms':
+      return slipShare.ohms * ohmSlipDensity(spec)
+    case 'grade':
+    case 'cannot-tell':
+      return 1
+  }
+}

@@ -1,0 +1,155 @@
+import type { Blueprint, Check, GradedCheck, MeterCheck } from '../blueprint/schema.ts'
+import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
+import type { Job } from './job.ts'
+import type { MachineModel } from './model.ts'
+import { predictMeter, jumping } from './meter-outcome.ts'
+import type { JobPlan } from './plan-problem.ts'
+import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
+import { bandText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
+import { whyCheck, whyExit, whyRepair } from './why.ts'
+
+/** What the words of a move are made from. */
+export type MoveContext = {
+  readonly model: MachineModel
+  readonly job: Job
+  readonly plan: JobPlan
+  readonly answer: PlanAnswer
+  readonly probability: Float64Array
+  /** Indices of the leading suspects, likeliest first. */
+  readonly leading: readonly number[]
+}
+
+/** A ranked move of the planner in a bench's words. */
+export const moveView = (context: MoveContext, ranked: RankedMove): MoveView => {
+  switch (ranked.move.kind) {
+    case 'check':
+      return checkMove(context, ranked, ranked.move.id)
+    case 'repair':
+      return repairMove(context, ranked, ranked.move.id)
+    case 'exit':
+      return exitMove(context, ranked, ranked.move.id as ExitId)
+  }
+}
+
+const common = (context: MoveContext, ranked: RankedMove) => {
+  const best = context.answer.ranked[0]?.expectedMinor ?? ranked.expectedMinor
+  return {
+    minutes: ranked.minutes,
+    expectedMinor: ranked.expectedMinor,
+    lessMinor: Math.max(0, best - ranked.expectedMinor),
+    open: coverSteps(context.job.blueprint, ranked.open, 'openMin'),
+    close: coverSteps(context.job.blueprint, ranked.close, 'closeMin'),
+  }
+}
+
+const coverSteps = (blueprint: Blueprint, ids: readonly string[], time: 'openMin' | 'closeMin'): readonly CoverStep[] =>
+  ids.flatMap((id) => {
+    const cover = blueprint.covers.find((c) => c.id === id)
+    if (cover === undefined) return []
+    return [{ id, name: cover.name, minutes: cover[time], fixings: fixingsText(cover), hint: cover.hint ?? null }]
+  })
+
+const checkMove = (context: MoveContext, ranked: RankedMove, id: string): CheckMove => {
+  const { blueprint } = context.job
+  const check = blueprint.checks.find((c) => c.id === id)!
+  const graded = check.kind === 'meter' ? null : check
+  return {
+    kind: 'check',
+    id,
+    name: check.name,
+    how: check.how,
+    costMinor: check.costMinor,
+    caution: check.caution ?? null,
+    why: whyCheck(context, ranked, check),
+    ...common(context, ranked),
+    checkKind: check.kind,
+    probes: check.kind === 'meter' ? probesOf(blueprint, check) : null,
+    setUp: setUpLines(blueprint, check),
+    expected: expectedResults(context, check),
+    choices: graded === null ? [] : gradeChoices(graded, ranked),
+    informationMinor: ranked.informationMinor,
+  }
+}
+
+const probesOf = (blueprint: Blueprint, check: MeterCheck) => ({ red: probe(blueprint, check.red), black: probe(blueprint, check.black) })
+
+const probe = (blueprint: Blueprint, point: string) => ({ point, name: blueprint.points.find((p) => p.id === point)?.name ?? point })
+
+const gradeChoices = (check: GradedCheck, ranked: RankedMove) =>
+  check.outcomes.map(({ id, name, danger }, i) => ({ id, name, danger, probability: ranked.outcomeProbability[i] ?? 0 }))
+
+/** How many leading suspects are set against the sound machine. */
+const comparedSuspects = 3
+
+const expectedResults = (context: MoveContext, check: Check): readonly ExpectedResult[] => {
+  const sound = { under: 'If this is good', suspect: null, text: resultText(context.model, check, 0) }
+  const others = context.leading
+    .filter((s) => s !== 0)
+    .slice(0, comparedSuspects)
+    .map((s) => ({ under: suspectName(context.job.blueprint, context.model.sets[s]!), suspect: `s${s}`, text: resultText(context.model, check, s) }))
+  return [sound, ...others]
+}
+
+/** What a check most likely shows under a suspect, in words. */
+export const resultText = (model: MachineModel, check: Check, suspect: number): string => {
+  if (check.kind !== 'meter') return likeliestGrade(model, check, suspect)
+  const row = model.meter.checks.findIndex((c) => c.id === check.id)
+  const { states, jumps } = predictMeter(model.blueprint, model.meter, row, model.electrical.mixes[suspect]!, model.sets[suspect]!)
+  const texts = [...new Set(states.map(({ predicted }) => bandText(predicted)))].join(' or ')
+  return jumps > jumping.onSound ? `jumps when moved; ${texts}` : texts
+}
+
+const likeliestGrade = (model: MachineModel, check: GradedCheck, suspect: number): string => {
+  const width = check.outcomes.length
+  const row = model.graded(check.id).subarray(suspect * width, (suspect + 1) * width)
+  const best = row.indexOf(Math.max(...row))
+  return check.outcomes[best]!.name
+}
+
+const repairMove = (context: MoveContext, ranked: RankedMove, id: string): RepairMove => {
+  const [repairId = '', optionId = ''] = id.split(':')
+  const { blueprint } = context.job
+  const repair = blueprint.repairs.find((r) => r.id === repairId)!
+  const option = repair.options.find((o) => o.id === optionId)!
+  const needed = anyOf(context, repair.removes)
+  return {
+    kind: 'repair',
+    id,
+    repair: repairId,
+    option: optionId,
+    name: `${repair.name}: ${option.name}`,
+    how: repair.note ?? '',
+    costMinor: Math.round((option.costMinor.low + option.costMinor.high) / 2),
+    caution: repair.forbidden ?? null,
+    why: whyRepair(needed, option.success),
+    ...common(context, ranked),
+    removes: repair.removes,
+    needed,
+    success: option.success,
+    costLowMinor: option.costMinor.low,
+    costHighMinor: option.costMinor.high,
+    forbidden: repair.forbidden ?? null,
+  }
+}
+
+/** Probability that at least one of these faults is there. */
+const anyOf = (context: MoveContext, faults: readonly string[]): number => {
+  const wanted = new Set(faults)
+  const { blueprint } = context.job
+  return context.model.sets.reduce(
+    (sum, set, s) => (set.some((f) => wanted.has(blueprint.faults[f]!.id)) ? sum + context.probability[s]! : sum),
+    0,
+  )
+}
+
+const exitMove = (context: MoveContext, ranked: RankedMove, exit: ExitId): ExitMove => ({
+  kind: 'exit',
+  id: exit,
+  exit,
+  name: exitNames[exit],
+  how: '',
+  costMinor: 0,
+  caution: null,
+  why: whyExit(context.answer, exit),
+  ...common(context, ranked),
+})

@@ -1,0 +1,64 @@
+import type { Blueprint } from '../blueprint/schema.ts'
+import { comebackMin, comebackShare, exitCosts } from '../facts/trade.ts'
+import type { Job } from './job.ts'
+
+const middle = (range: { readonly low: number; readonly high: number }): number => (range.low + range.high) / 2
+const ownTime = (minutes: number, hourMinor: number): number => (minutes * hourMinor) / 60
+
+/** What leaving by each exit puts in hand under one suspect, in minor units, own time and materials taken off. */
+export type Payoffs = { readonly sellWorking: number; readonly sellForSpares: number; readonly breakForParts: number; readonly scrap: number }
+
+/** Payoffs of the exits for a machine with these faults left in it. */
+export const payoffs = (job: Job, set: readonly number[]): Payoffs => ({
+  sellWorking: sellWorking(job, set),
+  sellForSpares: sellForSpares(job),
+  breakForParts: breakForParts(job, set),
+  scrap: -ownTime(exitCosts.scrap.minutes, job.hourMinor),
+})
+
+/** What the missing parts would cost to find as spares. */
+const missingMinor = (job: Job): number =>
+  job.blueprint.parts.filter((part) => job.missing.includes(part.id)).reduce((sum, part) => sum + middle(part.spareMinor ?? none), 0)
+
+const none = { low: 0, high: 0 }
+
+const sellWorking = (job: Job, set: readonly number[]): number => {
+  const { cleanMin, photographMin, listMin, handOverMin, materialsMinor } = exitCosts.sellWorking
+  const price = Math.max(0, middle(job.blueprint.worth.workingMinor) - missingMinor(job))
+  const share = set.reduce((product, index) => product * (job.blueprint.faults[index]?.saleShareIfLeft ?? 0), 1)
+  const comesBack = comebackShare.value + (1 - comebackShare.value) * (1 - share)
+  const returned = comesBack * (price + ownTime(comebackMin.value, job.hourMinor))
+  // What comes back is still worth its price for spares.
+  const left = comesBack * middle(job.blueprint.worth.sparesMinor)
+  return price - returned + left - materialsMinor - ownTime(cleanMin + photographMin + listMin + handOverMin, job.hourMinor)
+}
+
+const sellForSpares = (job: Job): number => {
+  const { listMin, handOverMin } = exitCosts.sellForSpares
+  const share = 1 - Math.min(1, missingMinor(job) / Math.max(1, middle(job.blueprint.worth.workingMinor)))
+  return middle(job.blueprint.worth.sparesMinor) * share - ownTime(listMin + handOverMin, job.hourMinor)
+}
+
+/** Parts that are sound and worth their minutes, sold at the trade's sell-through; taking the whole machine apart is paid for. */
+const breakForParts = (job: Job, set: readonly number[]): number => {
+  const faulty = new Set(set.map((index) => job.blueprint.faults[index]?.part))
+  const sellable = partsWorthSelling(job).filter(({ id }) => !faulty.has(id))
+  const strip = job.blueprint.covers.reduce((sum, cover) => sum + cover.openMin, 0) + sellable.length * exitCosts.breakForParts.perPartStripMin
+  return sellable.reduce((sum, { netMinor }) => sum + netMinor, 0) - ownTime(strip, job.hourMinor)
+}
+
+/** Parts with what each nets, best first; those that are not worth their minutes left out. Minor units. */
+export const partsWorthSelling = (job: Job): readonly { readonly id: string; readonly netMinor: number }[] =>
+  job.blueprint.parts
+    .filter((part) => part.spareMinor !== undefined && !job.missing.includes(part.id))
+    .map((part) => ({ id: part.id, netMinor: partNet(middle(part.spareMinor ?? none), job.hourMinor) }))
+    .filter(({ netMinor }) => netMinor > 0)
+    .toSorted((a, b) => b.netMinor - a.netMinor)
+
+const partNet = (priceMinor: number, hourMinor: number): number => {
+  const { perSaleMin, perListingMin, sellThrough } = exitCosts.breakForParts
+  return sellThrough * (priceMinor - ownTime(perSaleMin, hourMinor)) - ownTime(perListingMin, hourMinor)
+}
+
+/** Price of a working machine of this blueprint, minor units. */
+export const workingPrice = (blueprint: Blueprint): number => middle(blueprint.worth.workingMinor)

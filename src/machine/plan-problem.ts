@@ -1,0 +1,224 @@
+import type { Blueprint, Check, GradedCheck, MeterCheck, Repair } from '../blueprint/schema.ts'
+import type { PlanProblem } from '../engines/plan/index.ts'
+import { meterSpec } from '../facts/meters.ts'
+import { breakageShare } from '../facts/trade.ts'
+import { bandProbabilities, bandsOf, type Band } from './bands.ts'
+import type { Job } from './job.ts'
+import { predictMeter, type MeterPrediction } from './meter-outcome.ts'
+import type { MachineModel } from './model.ts'
+import { payoffs, workingPrice } from './payoff.ts'
+import { gateStates, passesGate, redFlags, repairVoidsGate, shownWorking } from './running.ts'
+import { becomesAfter } from './suspects.ts'
+
+/** The planning problem of a job, with what is needed to read its answer back. */
+export type JobPlan = {
+  readonly problem: PlanProblem
+  /** Suspects of the problem, as indices into the model's sets. */
+  readonly kept: readonly number[]
+  readonly bands: ReadonlyMap<string, readonly Band[]>
+}
+
+/** Suspects below this probability are left out of the plan; what they weigh together is spread over the rest. */
+const smallest = 2e-4
+const workingMark = 'shown-working'
+const gateMark = (check: string): string => `passed ${check}`
+const planningMeter = 'budget-multimeter'
+
+/** Puts a job to the planner: suspects, checks, repairs, covers and exits, in money. The rules of running are marks. */
+export const planProblem = (model: MachineModel, job: Job, probability: Float64Array): JobPlan => {
+  const kept = keptSuspects(model, probability)
+  const total = kept.reduce((sum, s) => sum + probability[s]!, 0)
+  const shares = kept.map((s) => probability[s]! / total)
+  const bands = new Map<string, readonly Band[]>()
+  const { blueprint } = model
+  const done = doneChecks(job)
+  const problem: PlanProblem = {
+    format: 'thrum-plan-1',
+    hourMinor: job.hourMinor,
+    faults: blueprint.faults.map((fault) => fault.id),
+    suspects: kept.map((s, i) => ({ id: `s${s}`, faults: model.sets[s]!.map((f) => blueprint.faults[f]!.id), probability: shares[i]! })),
+    covers: blueprint.covers.map(({ id, openMin, closeMin, after }) => ({ id, openMin, closeMin, after })),
+    off: [...job.off],
+    marks: marksHeld(job),
+    checks: blueprint.checks.map((check) => planCheck(model, check, kept, shares, bands, done.has(check.id))),
+    repairs: blueprint.repairs.flatMap((repair) => planRepairs(blueprint, repair)),
+    exits: planExits(model, job, kept),
+  }
+  return { problem, kept, bands }
+}
+
+const keptSuspects = (model: MachineModel, probability: Float64Array): readonly number[] => {
+  const keep = new Set<number>([0])
+  probability.forEach((p, s) => {
+    if (p >= smallest) keep.add(s)
+  })
+  // What any repair leaves of a suspect must be a suspect too.
+  const subsets = model.blueprint.repairs.map((repair) => becomesAfter(model, repair.removes))
+  for (const s of [...keep]) for (const becomes of subsets) keep.add(becomes[s]!)
+  return [...keep].toSorted((a, b) => a - b)
+}
+
+/** Checks that would show nothing new: made since the machine last changed. */
+const doneChecks = (job: Job): ReadonlySet<string> => {
+  const done = new Set<string>()
+  for (const event of job.events) {
+    if (event.kind === 'reading') done.add(event.check)
+    if (event.kind === 'repaired') done.clear()
+  }
+  return done
+}
+
+/** A red flag that is no failed gate closes running too: in the plan no gate counts as passed until something is repaired. */
+const marksHeld = (job: Job): string[] => {
+  const passed = [...gateStates(job)].filter(([, state]) => state === 'passed').map(([id]) => gateMark(id))
+  return [...(redFlags(job).length === 0 ? passed : []), ...(shownWorking(job) ? [workingMark] : [])]
+}
+
+const gateMarks = (blueprint: Blueprint): string[] => blueprint.checks.filter((c) => c.beforeRunning).map((c) => gateMark(c.id))
+
+type PlanCheck = PlanProblem['checks'][number]
+
+const planCheck = (
+  model: MachineModel,
+  check: Check,
+  kept: readonly number[],
+  shares: readonly number[],
+  bands: Map<string, readonly Band[]>,
+  done: boolean,
+): PlanCheck => {
+  const isRun = check.kind === 'run' || (check.kind === 'air' && check.driven !== undefined)
+  const common = {
+    id: check.id,
+    minutes: check.minutes,
+    costMinor: check.costMinor,
+    coversOff: coversFor(model.blueprint, check),
+    allCoversOn: isRun && check.coversOff.length === 0,
+    needs: isRun ? gateMarks(model.blueprint) : [],
+    done,
+    renewedByRepair: true,
+  }
+  return check.kind === 'meter'
+    ? { ...common, ...meterOutcomes(model, check, kept, shares, bands) }
+    : { ...common, ...gradedOutcomes(model, check, kept) }
+}
+
+/** Covers that must be off for a check: its own and those its probe points are behind. */
+export const coversFor = (blueprint: Blueprint, check: Check): string[] => {
+  const points = check.kind === 'meter' ? [check.red, check.black] : []
+  const behind = points.flatMap((id) => blueprint.points.find((point) => point.id === id)?.behind ?? [])
+  return [...new Set([...check.coversOff, ...behind])]
+}
+
+const withCannotTell = (cannotTell: number, row: readonly number[]): number[] => {
+  const sum = row.reduce((total, p) => total + p, 0)
+  return [...row.map((p) => (p / sum) * (1 - cannotTell)), cannotTell]
+}
+
+const gives = (check: Check, passes: boolean): string[] => (check.beforeRunning && passes ? [gateMark(check.id)] : [])
+const takes = (blueprint: Blueprint, check: Check, passes: boolean, danger: boolean): string[] => {
+  if (danger) return gateMarks(blueprint)
+  return check.beforeRunning && !passes ? [gateMark(check.id)] : []
+}
+
+const meterOutcomes = (
+  model: MachineModel,
+  check: MeterCheck,
+  kept: readonly number[],
+  shares: readonly number[],
+  bands: Map<string, readonly Band[]>,
+): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
+  const spec = meterSpec(planningMeter)
+  const row = model.meter.checks.findIndex((c) => c.id === check.id)
+  const predictions = kept.map((s) => predictMeter(model.blueprint, model.meter, row, model.electrical.mixes[s]!, model.sets[s]!))
+  const of = cutAtGate(check, bandsOf(predictions.map((prediction, i) => ({ prediction, weight: shares[i]! }))))
+  bands.set(check.id, of)
+  const passing = of.map((band) => bandPasses(check, band))
+  return {
+    outcomes: [
+      ...of.map((band, i) => ({ id: band.id, gives: gives(check, passing[i]!), takes: takes(model.blueprint, check, passing[i]!, false) })),
+      { id: 'jumps', gives: [], takes: takes(model.blueprint, check, false, false) },
+      { id: 'cannot-tell', gives: [], takes: [] },
+    ],
+    likelihood: likelihoodRows(predictions, (prediction) =>
+      withCannotTell(check.cannotTell, [...bandProbabilities(spec, of, prediction), prediction.jumps]),
+    ),
+  }
+}
+
+/** Rows by prediction; suspects that the circuit cannot tell apart share the work. */
+const likelihoodRows = (predictions: readonly MeterPrediction[], of: (prediction: MeterPrediction) => number[]): number[][] => {
+  const known = new Map<string, number[]>()
+  return predictions.map((prediction) => {
+    const key = `${prediction.states.map(({ state }) => state).join(' ')}|${prediction.states[0]?.share ?? 1}|${prediction.jumps}`
+    const row = known.get(key) ?? of(prediction)
+    known.set(key, row)
+    return row
+  })
+}
+
+/** A band never straddles the limit of a check before running: passing and failing are different outcomes. */
+const cutAtGate = (check: MeterCheck, bands: readonly Band[]): readonly Band[] => {
+  const limits = [check.passesAtLeastOhm, check.passesAtMostOhm].filter((limit) => limit !== undefined)
+  return limits.reduce(
+    (list, limit) =>
+      list.flatMap((band) =>
+        'lowOhm' in band && band.lowOhm < limit && limit < band.highOhm
+          ? [
+              { id: `${band.id}-low`, lowOhm: band.lowOhm, highOhm: limit },
+              { id: `${band.id}-high`, lowOhm: limit, highOhm: band.highOhm },
+            ]
+          : [band],
+      ),
+    bands,
+  )
+}
+
+const bandPasses = (check: MeterCheck, band: Band): boolean => {
+  const resistanceOhm = 'lowOhm' in band ? (check.passesAtLeastOhm !== undefined ? band.lowOhm : Math.min(band.highOhm, Number.MAX_VALUE)) : Infinity
+  return passesGate(check, Number.isFinite(resistanceOhm) ? { kind: 'ohms', resistanceOhm } : { kind: 'open' }) === true
+}
+
+const gradedOutcomes = (model: MachineModel, check: GradedCheck, kept: readonly number[]): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
+  const table = model.graded(check.id)
+  const width = check.outcomes.length
+  const outcomes = check.outcomes.map((outcome, i) => ({
+    id: outcome.id,
+    gives: [...gives(check, i === 0), ...(check.provesWorking && i === 0 ? [workingMark] : [])],
+    takes: [...takes(model.blueprint, check, i === 0, outcome.danger), ...(check.provesWorking && i > 0 ? [workingMark] : [])],
+  }))
+  return {
+    outcomes: [...outcomes, { id: 'cannot-tell', gives: [], takes: [] }],
+    likelihood: kept.map((s) => withCannotTell(check.cannotTell, [...table.subarray(s * width, (s + 1) * width)])),
+  }
+}
+
+/** Each way of doing a repair is a move of its own: `repair:option`. */
+export const repairMoveId = (repair: string, option: string): string => `${repair}:${option}`
+
+const planRepairs = (blueprint: Blueprint, repair: Repair): PlanProblem['repairs'] => {
+  const voided = blueprint.checks.filter((check) => check.beforeRunning && repairVoidsGate(blueprint, check, repair.id))
+  const behind = blueprint.parts.find((part) => part.id === repair.part)?.behind
+  return repair.options.map((option) => ({
+    id: repairMoveId(repair.id, option.id),
+    minutes: option.minutes,
+    costMinor: Math.round((option.costMinor.low + option.costMinor.high) / 2),
+    coversOff: [...new Set([...repair.coversOff, ...(behind === undefined ? [] : [behind])])],
+    needs: [],
+    removes: [...repair.removes],
+    success: option.success,
+    breakRisk: option.breakRisk,
+    breakCostMinor: Math.round(breakageShare.value * workingPrice(blueprint)),
+    takes: [workingMark, ...voided.map((check) => gateMark(check.id))],
+    done: false,
+  }))
+}
+
+const planExits = (model: MachineModel, job: Job, kept: readonly number[]): PlanProblem['exits'] => {
+  const rows = kept.map((s) => payoffs(job, model.sets[s]!))
+  return [
+    { id: 'sell-working', payoffMinor: rows.map((row) => row.sellWorking), needs: [workingMark], allCoversOn: true },
+    { id: 'sell-for-spares', payoffMinor: rows.map((row) => row.sellForSpares), needs: [], allCoversOn: true },
+    { id: 'break-for-parts', payoffMinor: rows.map((row) => row.breakForParts), needs: [], allCoversOn: false },
+    { id: 'scrap', payoffMinor: rows.map((row) => row.scrap), needs: [], allCoversOn: false },
+  ]
+}

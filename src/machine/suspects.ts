@@ -1,0 +1,109 @@
+import { removedIndex, updateBelief, type Belief, type BeliefEvent } from '../engines/belief/index.ts'
+import type { Complaint } from '../facts/complaints.ts'
+import { meterSpec } from '../facts/meters.ts'
+import { complaintLikelihood } from './complaint-likelihood.ts'
+import type { Job, JobEvent } from './job.ts'
+import { meterLikelihood, meterSlipLikelihood, predictMeter } from './meter-outcome.ts'
+import type { MachineModel } from './model.ts'
+
+/** Probability that a reading of each kind is a slip of hand or eye. Judgement. */
+export const slips = { meter: 0.02, graded: 0.03, confirmed: 0.005 } as const
+
+/**
+ * What may be wrong, given all that is in the job: prior from the blueprint's fault rates, the complaint as an imperfect
+ * test, then readings and repairs in the order they happened.
+ */
+export const suspectBelief = (model: MachineModel, job: Job): Belief => {
+  const prior = complaintPrior(model, job.complaints)
+  const history = job.events.flatMap((event) => beliefEvent(model, job, event))
+  return updateBelief({ format: 'thrum-belief-1', prior: [...prior], history })
+}
+
+/** Prior weights after the seller's complaint. */
+export const complaintPrior = (model: MachineModel, complaints: readonly Complaint[]): readonly number[] => {
+  if (complaints.length === 0) return [...model.prior]
+  const likelihood = complaintLikelihood(model.blueprint, model.sets, complaints)
+  return likelihood.map((value, s) => value * model.prior[s]!)
+}
+
+const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): readonly BeliefEvent[] => {
+  switch (event.kind) {
+    case 'reading':
+      return readingEvent(model, event)
+    case 'repaired':
+      return repairEvent(model, event)
+    case 'confirmed':
+      return [confirmedEvent(model, event)]
+    case 'seen':
+      return seenEvent(model, job, event)
+    case 'opened':
+    case 'closed':
+      return []
+  }
+}
+
+const readingEvent = (model: MachineModel, event: JobEvent & { kind: 'reading' }): readonly BeliefEvent[] => {
+  if (event.result.kind === 'cannot-tell') return []
+  const row = model.meter.checks.findIndex((check) => check.id === event.check)
+  const likelihood = row >= 0 ? meterRow(model, row, event) : gradedRow(model, event)
+  if (likelihood === null) return []
+  const isMeter = row >= 0
+  return [
+    {
+      kind: 'reading',
+      id: event.note,
+      likelihood,
+      slip: isMeter ? slips.meter : slips.graded,
+      slipLikelihood: isMeter ? meterSlipLikelihood(meterSpec(event.instrument), event.result) : 1 / gradeCount(model, event.check),
+    },
+  ]
+}
+
+const meterRow = (model: MachineModel, row: number, event: JobEvent & { kind: 'reading' }): number[] => {
+  const spec = meterSpec(event.instrument)
+  const { blueprint, meter, sets, electrical } = model
+  return sets.map((set, s) => meterLikelihood(spec, predictMeter(blueprint, meter, row, electrical.mixes[s]!, set), event.result))
+}
+
+const gradedRow = (model: MachineModel, event: JobEvent & { kind: 'reading' }): number[] | null => {
+  const check = model.blueprint.checks.find((c) => c.id === event.check)
+  if (check === undefined || check.kind === 'meter' || event.result.kind !== 'grade') return null
+  const { outcome } = event.result
+  const column = check.outcomes.findIndex((o) => o.id === outcome)
+  if (column < 0) return null
+  const table = model.graded(check.id)
+  return model.sets.map((_, s) => table[s * check.outcomes.length + column]!)
+}
+
+const gradeCount = (model: MachineModel, id: string): number => {
+  const check = model.blueprint.checks.find((c) => c.id === id)
+  return check === undefined || check.kind === 'meter' ? 2 : check.outcomes.length
+}
+
+const repairEvent = (model: MachineModel, event: JobEvent & { kind: 'repaired' }): readonly BeliefEvent[] => {
+  const repair = model.blueprint.repairs.find((r) => r.id === event.repair)
+  const option = repair?.options.find((o) => o.id === event.option)
+  if (repair === undefined || option === undefined) return []
+  return [{ kind: 'change', id: event.note, becomes: becomesAfter(model, repair.removes), success: option.success }]
+}
+
+/** For each suspect, the suspect that is left when these faults are gone. */
+export const becomesAfter = (model: MachineModel, removes: readonly string[]): number[] => {
+  const wanted = new Set(removes)
+  const indices = new Set(model.blueprint.faults.flatMap((fault, i) => (wanted.has(fault.id) ? [i] : [])))
+  return removedIndex(model.sets, indices)
+}
+
+const confirmedEvent = (model: MachineModel, event: JobEvent & { kind: 'confirmed' }): BeliefEvent => {
+  const index = model.blueprint.faults.findIndex((fault) => fault.id === event.fault)
+  const likelihood = model.sets.map((set) => (set.includes(index) ? 1 : 0))
+  return { kind: 'reading', id: event.note, likelihood, slip: slips.confirmed, slipLikelihood: 0.02 }
+}
+
+/** What was seen on the bench counts where the seller had not already said it: the same symptom twice is one piece of evidence. */
+const seenEvent = (model: MachineModel, job: Job, event: JobEvent & { kind: 'seen' }): readonly BeliefEvent[] => {
+  const fresh = event.complaints.filter((complaint) => !job.complaints.includes(complaint))
+  if (fresh.length === 0) return []
+  const likelihood = complaintLikelihood(model.blueprint, model.sets, fresh)
+  return [{ kind: 'reading', id: event.note, likelihood, slip: slips.graded, slipLikelihood: 0.05 }]
+}

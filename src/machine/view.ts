@@ -1,0 +1,118 @@
+/** What the screen, the command line and the API show of a machine: worked out from its job, never stored. Money in minor units. */
+
+export type SuspectView = {
+  readonly id: string
+  /** `Flex, line conductor open at the handle entry`, two joined by ` + `, or `Nothing wrong`. */
+  readonly name: string
+  readonly faults: readonly string[]
+  readonly probability: number
+}
+
+/** What a check would show, in words, and how likely that is now. */
+export type ExpectedResult = {
+  /** Who shows this: `sound`, or a leading suspect's name. */
+  readonly under: string
+  readonly suspect: string | null
+  /** `4.1 to 17 Ω`, `open`, `jumps when moved`, or a grade's name. */
+  readonly text: string
+}
+
+/** A result that can be entered for a graded check. */
+export type GradeChoice = { readonly id: string; readonly name: string; readonly probability: number; readonly danger: boolean }
+
+type CommonMove = {
+  readonly id: string
+  readonly name: string
+  readonly how: string
+  /** Own minutes, covers included. */
+  readonly minutes: number
+  readonly costMinor: number
+  /** Expected money if this is done next. */
+  readonly expectedMinor: number
+  /** How much less than the best move, 0 for the best. */
+  readonly lessMinor: number
+  /** Covers to take off first, in order, with the words for them. */
+  readonly open: readonly CoverStep[]
+  /** Covers to put back first, in order. */
+  readonly close: readonly CoverStep[]
+  readonly caution: string | null
+  /** One sentence: why this. */
+  readonly why: string
+}
+
+export type CoverStep = { readonly id: string; readonly name: string; readonly minutes: number; readonly fixings: string; readonly hint: string | null }
+
+export type CheckMove = CommonMove & {
+  readonly kind: 'check'
+  readonly checkKind: 'meter' | 'look' | 'run' | 'air'
+  /** Meter checks: the two points in plain words. */
+  readonly probes: { readonly red: ProbeView; readonly black: ProbeView } | null
+  /** `Plug out`, `Handle switch: on`, `Unplug: motor lead` … */
+  readonly setUp: readonly string[]
+  readonly expected: readonly ExpectedResult[]
+  /** Graded checks: what can be entered. Empty for a meter check. */
+  readonly choices: readonly GradeChoice[]
+  /** What knowing the answer is worth, its cost not taken off. */
+  readonly informationMinor: number
+}
+
+export type ProbeView = { readonly point: string; readonly name: string }
+
+export type RepairMove = CommonMove & {
+  readonly kind: 'repair'
+  readonly repair: string
+  readonly option: string
+  readonly removes: readonly string[]
+  /** Probability that one of its faults is there. */
+  readonly needed: number
+  readonly success: number
+  readonly costLowMinor: number
+  readonly costHighMinor: number
+  readonly forbidden: string | null
+}
+
+export type ExitMove = CommonMove & { readonly kind: 'exit'; readonly exit: ExitId }
+export type ExitId = 'sell-working' | 'sell-for-spares' | 'break-for-parts' | 'scrap'
+export type MoveView = CheckMove | RepairMove | ExitMove
+
+export type ExitView = {
+  readonly id: ExitId
+  readonly name: string
+  readonly expectedMinor: number
+  /** What is missing before it can be taken, in words; empty when it can be taken now. */
+  readonly missing: readonly string[]
+}
+
+export type WorthView = {
+  /** Best exit that can be taken now. */
+  readonly asItStandsMinor: number
+  /** Following the best plan from here. */
+  readonly carryOnMinor: number
+  readonly spreadMinor: number
+  readonly upperMinor: number
+  readonly expectedMin: number
+  readonly bestExit: ExitId
+}
+
+export type RedFlag = { readonly note: string; readonly text: string; readonly mendedBy: readonly string[] }
+
+export type MachineView = {
+  readonly suspects: readonly SuspectView[]
+  /** Probability of all suspects not listed. */
+  readonly restProbability: number
+  /** Probability that each fault is there, by fault id; faults below one in ten thousand left out. */
+  readonly faults: Readonly<Record<string, number>>
+  /** Probability that each part is faulty, by part id. */
+  readonly parts: Readonly<Record<string, number>>
+  /** When nothing in the blueprint explains the readings: the most surprising one. */
+  readonly unexplained: { readonly note: string; readonly text: string } | null
+  readonly next: MoveView
+  /** The other moves, best first. */
+  readonly others: readonly MoveView[]
+  readonly exits: readonly ExitView[]
+  readonly worth: WorthView
+  /** What must be mended before anything is run. */
+  readonly redFlags: readonly RedFlag[]
+  /** Checks still to be passed before the machine may be run: their names. */
+  readonly beforeRunning: readonly string[]
+}
