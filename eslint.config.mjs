@@ -1,14 +1,21 @@
 import js from '@eslint/js'
 import tseslint from 'typescript-eslint'
 
-const pure = ['src/base', 'src/facts', 'src/blueprint', 'src/engines', 'src/machine', 'src/bench'].map((folder) => `${folder}/**/*.ts`)
+const pure = ['src/base', 'src/facts', 'src/blueprint', 'src/engines', 'src/machine', 'src/bench'].map(
+  (folder) => `${folder}/**/*.ts`,
+)
 
 export default tseslint.config(
   { ignores: ['dist', 'node_modules', 'coverage'] },
   js.configs.recommended,
   ...tseslint.configs.recommendedTypeChecked,
   {
-    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.mjs', 'bin/*.mjs', 'scripts/*.mjs'] }, tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: {
+        projectService: { allowDefaultProject: ['*.mjs', 'bin/*.mjs', 'scripts/*.mjs'] },
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
     rules: {
       '@typescript-eslint/no-floating-promises': 'error',
       '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
@@ -29,8 +36,18 @@ export default tseslint.config(
         { object: 'Math', property: 'random', message: 'Pure code takes a seeded source: src/base/random.ts.' },
       ],
       'no-restricted-globals': ['error', 'window', 'document', 'process', 'fetch', 'localStorage', 'setTimeout'],
-      'no-restricted-syntax': ['error', { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Pure code takes the time as an argument.' }],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+          message: 'Pure code takes the time as an argument.',
+        },
+      ],
     },
   },
-  { files: ['**/*.mjs'], ...tseslint.configs.disableTypeChecked, languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } } },
+  {
+    files: ['**/*.mjs'],
+    ...tseslint.configs.disableTypeChecked,
+    languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } },
+  },
 )

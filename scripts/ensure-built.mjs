@@ -9,9 +9,15 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
 
 const run = (command, args) => {
-  const { status } = spawnSync(command, args, { cwd: root, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' })
+  const { status } = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 2, 2],
+    shell: process.platform === 'win32',
+  })
   if (status === 0) return
-  console.error(`\n“${command} ${args.join(' ')}” did not succeed. Its own message stands above; the package registry must be within reach the first time.`)
+  console.error(
+    `\n“${command} ${args.join(' ')}” did not succeed. Its own message stands above; the package registry must be within reach the first time.`,
+  )
   process.exit(1)
 }
 
@@ -40,7 +46,13 @@ export const ensureInstalled = () => {
 /** Builds the program when its sources have changed since the last build. */
 export const ensureBuilt = async () => {
   ensureInstalled()
-  const sources = [...filesBelow(join(root, 'src')), lock, join(root, 'vite.config.ts'), join(root, 'tsconfig.json'), join(root, 'tsconfig.build.json')]
+  const sources = [
+    ...filesBelow(join(root, 'src')),
+    lock,
+    join(root, 'vite.config.ts'),
+    join(root, 'tsconfig.json'),
+    join(root, 'tsconfig.build.json'),
+  ]
   const stamp = hashOf(sources)
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return
   console.error('Building …')

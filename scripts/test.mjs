@@ -20,7 +20,11 @@ ensureInstalled()
 await ensureBuilt()
 for (const [name, script, args] of steps) {
   console.log(`\n== ${name}`)
-  const { status } = spawnSync(process.execPath, [script, ...args], { cwd: root, stdio: 'inherit', env: { ...process.env, TZ: 'UTC', LANG: 'C.UTF-8' } })
+  const { status } = spawnSync(process.execPath, [script, ...args], {
+    cwd: root,
+    stdio: 'inherit',
+    env: { ...process.env, TZ: 'UTC', LANG: 'C.UTF-8' },
+  })
   if (status !== 0) {
     console.error(`\n${name}: failed`)
     process.exit(status ?? 1)

@@ -18,11 +18,7 @@ import { dayText, exitText } from './words.ts'
  * @param blueprint the machine's blueprint
  * @returns the content, or what is wrong with it; what was entered stays with the caller
  */
-export const checkNote = (
-  notes: readonly Note[],
-  content: NoteContent,
-  blueprint: Blueprint,
-): Result<NoteContent> => {
+export const checkNote = (notes: readonly Note[], content: NoteContent, blueprint: Blueprint): Result<NoteContent> => {
   const problems = notes.length === 0 ? firstProblems(content, blueprint) : nextProblems(notes, content, blueprint)
   return problems.length === 0 ? ok(content) : refused(...problems)
 }
@@ -93,7 +89,15 @@ const contentProblems = (
 const repairProblems = (content: Extract<NoteContent, { kind: 'repaired' }>, job: Job): readonly Problem[] => {
   const { repairs } = job.blueprint
   const repair = repairs.find((one) => one.id === content.repair)
-  if (repair === undefined) return [unknownId('repair', 'repair', content.repair, repairs.map((one) => one.id))]
+  if (repair === undefined)
+    return [
+      unknownId(
+        'repair',
+        'repair',
+        content.repair,
+        repairs.map((one) => one.id),
+      ),
+    ]
   const options = repair.options.map((option) => option.id as string)
   if (!options.includes(content.option)) return [unknownId('option', 'option', content.option, options)]
   return workCoveredProblems('repair', repair.name, repair.coversOff, job.blueprint, job.off)
@@ -113,5 +117,10 @@ const strikeProblems = (id: string, notes: readonly Note[]): readonly Problem[] 
 
 const cannotStrike = (kind: 'added' | 'struck'): Problem =>
   kind === 'added'
-    ? problem('cannot-strike', 'note', 'The first note of a machine cannot be struck out', 'Write a note that says what was wrong')
+    ? problem(
+        'cannot-strike',
+        'note',
+        'The first note of a machine cannot be struck out',
+        'Write a note that says what was wrong',
+      )
     : problem('cannot-strike', 'note', 'A strike cannot itself be struck out', 'Enter again what was struck out')

@@ -3,7 +3,7 @@ import { checkNote } from './append.ts'
 import type { MachineDocument } from './contract.ts'
 import type { Note, NoteContent } from './note.ts'
 import type { AppendOutcome, Clock, Ids } from './ports.ts'
-import { documentOf, machineDocument, noSuchMachine, type QueryDeps } from './queries.ts'
+import { documentOf, noSuchMachine, type QueryDeps } from './queries.ts'
 import { unknownId } from './unknown.ts'
 
 export type CommandDeps = QueryDeps & {
@@ -72,12 +72,7 @@ export const addNote = async (
   return settled(deps, machine, await deps.store.append(machine, version, [note]))
 }
 
-const sentBefore = (
-  deps: CommandDeps,
-  notes: readonly Note[],
-  before: Note,
-  content: NoteContent,
-): CommandOutcome => {
+const sentBefore = (deps: CommandDeps, notes: readonly Note[], before: Note, content: NoteContent): CommandOutcome => {
   if (sameContent(before.content, content)) return { kind: 'done', document: documentOf(notes, deps.blueprintById) }
   return { kind: 'refused', problems: [idTaken('note', before.id)] }
 }
@@ -103,8 +98,8 @@ const checked = (deps: CommandDeps, notes: readonly Note[], content: NoteContent
   const first = notes.find((note) => note.content.kind === 'added')?.content ?? content
   const id = first.kind === 'added' ? first.blueprint : undefined
   const blueprint = id === undefined ? undefined : deps.blueprintById(id)
-  if (id !== undefined && blueprint === undefined) return [unknownId('blueprint', 'blueprint', id, deps.blueprintIds)]
-  if (blueprint === undefined) return [notAdded]
+  if (id === undefined) return [notAdded]
+  if (blueprint === undefined) return [unknownId('blueprint', 'blueprint', id, deps.blueprintIds)]
   const result = checkNote(notes, content, blueprint)
   return result.kind === 'ok' ? [] : result.problems
 }
@@ -121,8 +116,7 @@ const settled = async (deps: CommandDeps, machine: string, outcome: AppendOutcom
   const notes = await deps.store.notes(machine)
   if (outcome.kind === 'missing' || notes.length === 0) return { kind: 'missing', problems: [noSuchMachine(machine)] }
   if (outcome.kind === 'conflict') return conflict(deps, notes)
-  const document = await machineDocument(deps, machine)
-  return document === null ? { kind: 'missing', problems: [noSuchMachine(machine)] } : { kind: 'done', document }
+  return { kind: 'done', document: documentOf(notes, deps.blueprintById) }
 }
 
 /** The same entry, whatever the order of its fields. */

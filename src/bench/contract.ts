@@ -32,7 +32,13 @@ export type MachineState = {
   /** Paid for parts and materials since it came in. */
   readonly spentMinor: number
   readonly minutes: number
-  readonly left: { readonly exit: ExitId; readonly receivedMinor: number; readonly profitMinor: number; readonly safety: string; readonly at: string } | null
+  readonly left: {
+    readonly exit: ExitId
+    readonly receivedMinor: number
+    readonly profitMinor: number
+    readonly safety: string
+    readonly at: string
+  } | null
 }
 
 /** One bench note as it reads: `12:04 Plug pins, switch on: open (should be 4 to 17 Ω)`. */
@@ -43,11 +49,15 @@ export type NoteLine = {
   readonly kind: Note['content']['kind']
   readonly text: string
   readonly struck: boolean
-  /** True when striking this note out means something (a reading, a repair …), false for the first note, strikes and the exit. */
+  /** True when this note can be struck out: never the first note or a strike; once the machine has left, only the note of that. */
   readonly canStrike: boolean
 }
 
 /** GET /api/bench/:bench/machines */
 export type MachineList = { readonly machines: readonly MachineState[] }
 /** GET /api/bench/:bench/machines/:id, and the answer to each POST that adds a note. */
-export type MachineDocument = { readonly state: MachineState; readonly notes: readonly Note[]; readonly lines: readonly NoteLine[] }
+export type MachineDocument = {
+  readonly state: MachineState
+  readonly notes: readonly Note[]
+  readonly lines: readonly NoteLine[]
+}

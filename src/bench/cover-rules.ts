@@ -40,7 +40,9 @@ export const openingProblems = (cover: string, blueprint: Blueprint, off: readon
   if (known === undefined) return [unknownCover(cover, blueprint)]
   const name = coverName(blueprint, cover)
   if (off.includes(cover)) {
-    return [problem('already-off', 'cover', `The ${name} is off already`, 'Nothing to note: go on with what is behind it')]
+    return [
+      problem('already-off', 'cover', `The ${name} is off already`, 'Nothing to note: go on with what is behind it'),
+    ]
   }
   const before = coversToOpen(blueprint, cover, off).filter((one) => one.id !== cover)
   if (before.length === 0) return []
@@ -68,4 +70,9 @@ const offNow = (blueprint: Blueprint, off: readonly string[]): string =>
     : `Off now: ${listText(off.map((id) => `${coverName(blueprint, id)} (${id})`))}`
 
 const unknownCover = (cover: string, blueprint: Blueprint): Problem =>
-  unknownId('cover', 'cover', cover, blueprint.covers.map((one) => one.id))
+  unknownId(
+    'cover',
+    'cover',
+    cover,
+    blueprint.covers.map((one) => one.id),
+  )

@@ -16,7 +16,14 @@ export const readingProblems = (content: ReadingContent, job: Job): readonly Pro
   const { blueprint } = job
   const check = blueprint.checks.find((one) => one.id === content.check)
   if (check === undefined) {
-    return [unknownId('check', 'check', content.check, blueprint.checks.map((one) => one.id))]
+    return [
+      unknownId(
+        'check',
+        'check',
+        content.check,
+        blueprint.checks.map((one) => one.id),
+      ),
+    ]
   }
   const wrongResult = resultProblems(check, content.result)
   const wrongSetUp = isRun(check) ? runProblems(check, job) : coveredProblems(check, blueprint, job.off)
@@ -31,7 +38,14 @@ const resultProblems = (check: Check, result: ReadingResult): readonly Problem[]
   if (check.kind === 'meter') return result.kind === 'grade' ? [gradeForMeter(check.name)] : []
   if (result.kind !== 'grade') return [meterForGrade(check)]
   if (check.outcomes.some((outcome) => outcome.id === result.outcome)) return []
-  return [unknownId('outcome', 'result.outcome', result.outcome, check.outcomes.map((outcome) => outcome.id))]
+  return [
+    unknownId(
+      'outcome',
+      'result.outcome',
+      result.outcome,
+      check.outcomes.map((outcome) => outcome.id),
+    ),
+  ]
 }
 
 const gradeForMeter = (name: string): Problem =>

@@ -17,17 +17,26 @@ type Cluster = { low: number; high: number; weight: number }
  * probability do not make bands of their own. Always ends with "open".
  * @param predictions one per suspect, with the suspect's probability as weight
  */
-export const bandsOf = (predictions: readonly { readonly prediction: MeterPrediction; readonly weight: number }[]): readonly Band[] => {
+export const bandsOf = (
+  predictions: readonly { readonly prediction: MeterPrediction; readonly weight: number }[],
+): readonly Band[] => {
   const points = predictions.flatMap(({ prediction, weight }) =>
     prediction.states
       .filter(({ predicted }) => Number.isFinite(predicted.resistanceOhm))
-      .map(({ predicted, share }) => ({ at: scale(predicted.resistanceOhm), half: spreadOnScale(predicted), weight: weight * share })),
+      .map(({ predicted, share }) => ({
+        at: scale(predicted.resistanceOhm),
+        half: spreadOnScale(predicted),
+        weight: weight * share,
+      })),
   )
   const clusters = clusterOf(points.filter((point) => point.weight > 1e-3))
   const cuts = clusters.slice(1).map((cluster, i) => unscale((clusters[i]!.high + cluster.low) / 2))
   const edges = [0, ...cuts, Infinity]
   const numeric = edges.slice(1).map((highOhm, i): Band => ({ id: `band-${i + 1}`, lowOhm: edges[i]!, highOhm }))
-  return [...(clusters.length === 0 ? [{ id: 'band-1', lowOhm: 0, highOhm: Infinity } as const] : numeric), { id: 'open' }]
+  return [
+    ...(clusters.length === 0 ? [{ id: 'band-1', lowOhm: 0, highOhm: Infinity } as const] : numeric),
+    { id: 'open' },
+  ]
 }
 
 const scale = (resistanceOhm: number): number => Math.log(resistanceOhm + floorOhm)
@@ -65,4 +74,5 @@ export const bandProbabilities = (spec: MeterSpec, bands: readonly Band[], predi
   )
 
 const openLikelihood = (spec: MeterSpec, prediction: MeterPrediction): number =>
-  prediction.states.reduce((sum, { predicted, share }) => sum + share * openProbability(spec, predicted), 0) * (1 - prediction.jumps)
+  prediction.states.reduce((sum, { predicted, share }) => sum + share * openProbability(spec, predicted), 0) *
+  (1 - prediction.jumps)

@@ -33,7 +33,9 @@ export const soundOhm = (element: CircuitElement, setUp: SetUp, blueprint: Bluep
     case 'resistor':
       return { resistanceOhm: element.resistanceOhm, spread: element.spread }
     case 'contact':
-      return isClosed(element, setUp, blueprint) ? { resistanceOhm: element.contactOhm, spread: element.spread } : absent
+      return isClosed(element, setUp, blueprint)
+        ? { resistanceOhm: element.contactOhm, spread: element.spread }
+        : absent
     case 'fuse':
       return { resistanceOhm: fuseOhm(element.ratingA), spread: element.spread }
     case 'capacitor':
@@ -65,9 +67,27 @@ export const faultyOhm = (sound: ElementOhm, becomes: Becomes): ElementOhm => {
 }
 
 /**
- * The machine under way: elements of an AC network, or null where nothing conducts.
- * Triacs are driven; motors turn at their working speed.
+ * Size of an element's impedance with the machine under way, in ohm: triacs driven, motors at their working speed.
+ * Capacitors are left out: what they carry does no work.
  */
+export const runningOhm = (
+  element: CircuitElement,
+  setUp: SetUp,
+  blueprint: Blueprint,
+  plate: Plate,
+  becomes: Becomes | null,
+): number => {
+  const sound = underWay(element, soundOhm(element, setUp, blueprint, plate), plate)
+  return becomes === null ? sound.resistanceOhm : faultyOhm(sound, becomes).resistanceOhm
+}
+
+const underWay = (element: CircuitElement, dead: ElementOhm, plate: Plate): ElementOhm => {
+  if (element.kind === 'triac') return { resistanceOhm: element.onOhm, spread: element.spread }
+  if (element.kind !== 'motor') return dead
+  return { resistanceOhm: plate.voltageV / motorOf(element, plate).runningA, spread: dead.spread }
+}
+
+/** The same element as part of an AC network at the plate's frequency, or null where nothing conducts. For checking the above. */
 export const runningElement = (
   element: CircuitElement,
   setUp: SetUp,
@@ -76,15 +96,21 @@ export const runningElement = (
   becomes: Becomes | null,
 ): NetworkElement | null => {
   const ends = { id: element.id, from: element.from, to: element.to }
-  const sound = runningOhm(element, setUp, blueprint, plate)
-  const changed = becomes === null ? sound : faultyOhm(sound, becomes)
-  if (becomes === null && element.kind === 'capacitor') return { kind: 'capacitor', ...ends, capacitanceF: element.capacitanceF }
-  if (!Number.isFinite(changed.resistanceOhm)) return null
-  if (element.kind !== 'motor') return { kind: 'resistor', ...ends, resistanceOhm: changed.resistanceOhm }
-  const { inductanceH, backEmfOhm } = motorOf(element, plate)
-  const turns = becomes === null || typeof becomes === 'object'
-  return { kind: 'motor', ...ends, resistanceOhm: changed.resistanceOhm, inductanceH: turns ? inductanceH : 0, backEmfOhm: turns ? backEmfOhm : 0, backEmfV: 0 }
+  const { resistanceOhm } =
+    becomes === null
+      ? underWay(element, soundOhm(element, setUp, blueprint, plate), plate)
+      : faultyOhm(soundOhm(element, setUp, blueprint, plate), becomes)
+  if (becomes === null && element.kind === 'capacitor')
+    return { kind: 'capacitor', ...ends, capacitanceF: element.capacitanceF }
+  if (!Number.isFinite(resistanceOhm)) return null
+  if (element.kind !== 'motor' || becomes === 'short') return { kind: 'resistor', ...ends, resistanceOhm }
+  const { inductanceH, backEmfOhm, windingOhm } = motorOf(element, plate)
+  return {
+    kind: 'motor',
+    ...ends,
+    resistanceOhm: becomes === null ? windingOhm : resistanceOhm,
+    inductanceH,
+    backEmfOhm,
+    backEmfV: 0,
+  }
 }
-
-const runningOhm = (element: CircuitElement, setUp: SetUp, blueprint: Blueprint, plate: Plate): ElementOhm =>
-  element.kind === 'triac' ? { resistanceOhm: element.onOhm, spread: element.spread } : soundOhm(element, setUp, blueprint, plate)

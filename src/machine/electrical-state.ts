@@ -3,40 +3,62 @@ import type { Blueprint } from '../blueprint/schema.ts'
 /** Which electrically active faults are showing: indices into the blueprint's faults, ascending. */
 export type ElectricalState = readonly number[]
 
-/** A suspect as the circuit sees it: states with the share of time in each. Faults that come and go make more than one. */
-export type StateMix = readonly { readonly state: number; readonly share: number }[]
+/** How a suspect looks to the circuit: its electrical faults, and the states they make with the share of time in each. */
+export type Mix = {
+  readonly faults: readonly number[]
+  readonly states: readonly { readonly state: number; readonly share: number }[]
+}
 
 export type ElectricalStates = {
   readonly states: readonly ElectricalState[]
-  /** For each suspect, its states. */
-  readonly mixes: readonly StateMix[]
+  readonly mixes: readonly Mix[]
+  /** For each suspect, its mix. */
+  readonly mixOf: Int32Array
 }
 
 /**
- * The distinct electrical states of all suspects. Faults without an electrical effect share a state,
- * so that a circuit is worked out once however many suspects it serves.
+ * The distinct electrical states of all suspects. Suspects that differ only in faults without an electrical effect share a mix,
+ * so that a circuit is worked out once however many suspects it serves. Faults that come and go make a mix of several states.
  */
 export const electricalStates = (blueprint: Blueprint, sets: readonly (readonly number[])[]): ElectricalStates => {
-  const states: ElectricalState[] = []
-  const byKey = new Map<string, number>()
-  const indexOf = (state: ElectricalState): number => {
-    const key = state.join(' ')
-    const known = byKey.get(key)
-    if (known !== undefined) return known
-    byKey.set(key, states.push(state) - 1)
-    return states.length - 1
-  }
-  indexOf([])
-  const mixes = sets.map((set) => spreadOut(blueprint, set).map(({ state, share }) => ({ state: indexOf(state), share })))
-  return { states, mixes }
+  const states = new Numbered<ElectricalState>()
+  const mixes = new Numbered<Mix>()
+  states.numberOf('', () => [])
+  const isElectrical = blueprint.faults.map((fault) => fault.electrical.length > 0)
+  const mixOf = Int32Array.from(sets, (set) => {
+    const faults = set.filter((index) => isElectrical[index])
+    return mixes.numberOf(faults.join(' '), () => ({
+      faults,
+      states: spreadOut(blueprint, faults).map(({ state, share }) => ({
+        state: states.numberOf(state.join(' '), () => state),
+        share,
+      })),
+    }))
+  })
+  return { states: states.list, mixes: mixes.list, mixOf }
 }
 
-const spreadOut = (blueprint: Blueprint, set: readonly number[]): readonly { state: ElectricalState; share: number }[] => {
+/** Things numbered in the order they are first met, by a key. */
+class Numbered<T> {
+  readonly list: T[] = []
+  readonly #numbers = new Map<string, number>()
+
+  numberOf(key: string, make: () => T): number {
+    const known = this.#numbers.get(key)
+    if (known !== undefined) return known
+    const number = this.list.push(make()) - 1
+    this.#numbers.set(key, number)
+    return number
+  }
+}
+
+const spreadOut = (
+  blueprint: Blueprint,
+  faults: readonly number[],
+): readonly { state: ElectricalState; share: number }[] => {
   let mix: { state: number[]; share: number }[] = [{ state: [], share: 1 }]
-  for (const index of set) {
-    const fault = blueprint.faults[index]
-    if (fault === undefined || fault.electrical.length === 0) continue
-    const badShare = fault.comesAndGoes?.badShare ?? 1
+  for (const index of faults) {
+    const badShare = blueprint.faults[index]!.comesAndGoes?.badShare ?? 1
     mix = mix.flatMap(({ state, share }) => [
       { state: [...state, index], share: share * badShare },
       ...(badShare < 1 ? [{ state, share: share * (1 - badShare) }] : []),

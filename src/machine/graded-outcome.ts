@@ -1,45 +1,72 @@
 import type { Blueprint, GradedCheck } from '../blueprint/schema.ts'
 import type { DriveTable } from './drive-table.ts'
-import type { StateMix } from './electrical-state.ts'
+import type { Mix } from './electrical-state.ts'
 
 /** What is left for all other outcomes where the circuit settles the outcome of a run check. */
 const settled = 0.98
 
 /**
- * Probability of each outcome of a graded check under one suspect, in the order of the check's outcomes, "could not tell" left out.
- * Faults act independently and what is worst shows: the cumulative probabilities multiply (noisy-max).
+ * Gives the probability of each outcome of a graded check under a suspect, in the order of the check's outcomes,
+ * "could not tell" left out. Faults act independently and what is worst shows: cumulative probabilities multiply (noisy-max).
  * Where the motor would not be driven, the circuit decides instead.
  */
-export const gradedProbabilities = (
+export const gradedOutcomes = (
   blueprint: Blueprint,
   check: GradedCheck,
-  set: readonly number[],
-  mix: StateMix,
   drive: DriveTable,
-): number[] => {
-  const bySymptom = worstShows(blueprint, check, set)
-  if (check.driven === undefined && check.whenTrips === undefined) return bySymptom
-  const result = check.outcomes.map(() => 0)
-  for (const { state, share } of mix) {
-    const { driven, trips } = drive(check, state)
+): ((set: readonly number[], mix: Mix) => Float64Array) => {
+  const width = check.outcomes.length
+  const sound = cumulative(check, check.sound)
+  const under = blueprint.faults.map((fault) =>
+    fault.id in check.under ? cumulative(check, check.under[fault.id]!) : null,
+  )
+  return (set, mix) => {
+    const row = worstShows(width, sound, under, set)
+    return check.driven === undefined && check.whenTrips === undefined ? row : underCircuit(check, drive, mix, row)
+  }
+}
+
+const cumulative = (check: GradedCheck, table: Readonly<Partial<Record<string, number>>>): Float64Array => {
+  let sum = 0
+  return Float64Array.from(check.outcomes, ({ id }) => (sum += table[id] ?? 0))
+}
+
+const worstShows = (
+  width: number,
+  sound: Float64Array,
+  under: readonly (Float64Array | null)[],
+  set: readonly number[],
+): Float64Array => {
+  const product = new Float64Array(width).fill(1)
+  let any = false
+  for (const fault of set) {
+    const row = under[fault]
+    if (row === null || row === undefined) continue
+    any = true
+    for (let k = 0; k < width; k++) product[k] = product[k]! * row[k]!
+  }
+  if (!any) product.set(sound)
+  for (let k = width - 1; k > 0; k--) product[k] = Math.max(0, product[k]! - product[k - 1]!)
+  return product
+}
+
+const underCircuit = (check: GradedCheck, drive: DriveTable, mix: Mix, bySymptom: Float64Array): Float64Array => {
+  const result = new Float64Array(bySymptom.length)
+  for (const { state, share } of mix.states) {
+    const { driven, trips } = drive(check.controls, state)
     const otherwise = trips && check.whenTrips !== undefined ? check.whenTrips : notDriven(check, driven)
-    const part = otherwise === null ? bySymptom : settle(check, otherwise)
-    part.forEach((p, i) => (result[i] = result[i]! + share * p))
+    for (let k = 0; k < result.length; k++) {
+      const p =
+        otherwise === null
+          ? bySymptom[k]!
+          : check.outcomes[k]!.id === otherwise
+            ? settled
+            : (1 - settled) / (result.length - 1)
+      result[k] = result[k]! + share * p
+    }
   }
   return result
 }
 
 const notDriven = (check: GradedCheck, driven: ReadonlySet<string>): string | null =>
   check.driven === undefined || driven.has(check.driven.element) ? null : check.driven.otherwise
-
-const settle = (check: GradedCheck, outcome: string): number[] =>
-  check.outcomes.map(({ id }) => (id === outcome ? settled : (1 - settled) / (check.outcomes.length - 1)))
-
-const worstShows = (blueprint: Blueprint, check: GradedCheck, set: readonly number[]): number[] => {
-  const active = set.map((index) => check.under[blueprint.faults[index]!.id]).filter((table) => table !== undefined)
-  const tables = active.length === 0 ? [check.sound] : active
-  const cumulative = check.outcomes.map((_, k) =>
-    tables.reduce((product, table) => product * check.outcomes.slice(0, k + 1).reduce((sum, { id }) => sum + (table[id] ?? 0), 0), 1),
-  )
-  return cumulative.map((value, k) => Math.max(0, value - (cumulative[k - 1] ?? 0)))
-}

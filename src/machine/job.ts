@@ -5,7 +5,13 @@ import type { ReadingResult } from './result.ts'
 
 /** Something that happened to the machine and bears on what may be wrong with it. */
 export type JobEvent =
-  | { readonly kind: 'reading'; readonly note: string; readonly check: string; readonly result: ReadingResult; readonly instrument: string }
+  | {
+      readonly kind: 'reading'
+      readonly note: string
+      readonly check: string
+      readonly result: ReadingResult
+      readonly instrument: string
+    }
   | { readonly kind: 'repaired'; readonly note: string; readonly repair: string; readonly option: string }
   | { readonly kind: 'confirmed'; readonly note: string; readonly fault: string }
   | { readonly kind: 'seen'; readonly note: string; readonly complaints: readonly Complaint[] }

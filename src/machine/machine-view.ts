@@ -19,7 +19,14 @@ export const machineView = (job: Job): MachineView => {
   const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b]! - probability[a]! || a - b)
   const jobPlan = planProblem(model, job, probability)
   const answer = plan(jobPlan.problem)
-  const context: MoveContext = { model, job, plan: jobPlan, answer, probability, leading: order.slice(0, shownSuspects) }
+  const context: MoveContext = {
+    model,
+    job,
+    plan: jobPlan,
+    answer,
+    probability,
+    leading: order.slice(0, shownSuspects),
+  }
   const [best, ...others] = answer.ranked.map((ranked) => moveView(context, ranked))
   if (best === undefined) throw new Error('the planner ranked no move: a job always has exits')
   const listed = order.slice(0, shownSuspects).filter((s) => probability[s]! >= smallestShown)
@@ -39,7 +46,12 @@ export const machineView = (job: Job): MachineView => {
 
 const suspectView = (model: MachineModel, s: number, probability: number): SuspectView => {
   const set = model.sets[s]!
-  return { id: `s${s}`, name: suspectName(model.blueprint, set), faults: set.map((f) => model.blueprint.faults[f]!.id), probability }
+  return {
+    id: `s${s}`,
+    name: suspectName(model.blueprint, set),
+    faults: set.map((f) => model.blueprint.faults[f]!.id),
+    probability,
+  }
 }
 
 const marginals = (model: MachineModel, probability: Float64Array): Pick<MachineView, 'faults' | 'parts'> => {
@@ -58,14 +70,20 @@ const unexplained = (job: Job, note: string): MachineView['unexplained'] => {
   const event = job.events.find((e) => e.note === note)
   const check = event?.kind === 'reading' ? job.blueprint.checks.find((c) => c.id === event.check) : undefined
   const name = check?.name ?? 'One of the notes'
-  return { note, text: `Nothing in this blueprint explains all readings together. The most surprising one: ${name}. Make it again, or strike it out.` }
+  return {
+    note,
+    text: `Nothing in this blueprint explains all readings together. The most surprising one: ${name}. Make it again, or strike it out.`,
+  }
 }
 
 const exitView = (job: Job, exit: PlanAnswer['exits'][number]): ExitView => ({
   id: exit.id as ExitId,
   name: exitNames[exit.id as ExitId],
   expectedMinor: exit.expectedMinor,
-  missing: exit.missing.length === 0 ? [] : ['a passed run since the last repair', ...(job.off.length > 0 ? ['all covers on'] : [])],
+  missing:
+    exit.missing.length === 0
+      ? []
+      : ['a passed run since the last repair', ...(job.off.length > 0 ? ['all covers on'] : [])],
 })
 
 const worthView = (answer: PlanAnswer): WorthView => {
@@ -83,5 +101,7 @@ const worthView = (answer: PlanAnswer): WorthView => {
 
 const gatesLeft = (job: Job): readonly string[] => {
   const states = gateStates(job)
-  return job.blueprint.checks.filter((check) => check.beforeRunning && states.get(check.id) !== 'passed').map((check) => check.name)
+  return job.blueprint.checks
+    .filter((check) => check.beforeRunning && states.get(check.id) !== 'passed')
+    .map((check) => check.name)
 }

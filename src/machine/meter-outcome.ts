@@ -1,6 +1,13 @@
 import type { Blueprint, MeterCheck } from '../blueprint/schema.ts'
-import { ohmBandProbability, ohmDensity, ohmSlipDensity, openProbability, type MeterSpec, type PredictedOhm } from '../engines/belief/index.ts'
-import type { StateMix } from './electrical-state.ts'
+import {
+  ohmBandProbability,
+  ohmDensity,
+  ohmSlipDensity,
+  openProbability,
+  type MeterSpec,
+  type PredictedOhm,
+} from '../engines/belief/index.ts'
+import type { Mix } from './electrical-state.ts'
 import type { MeterTable } from './meter-table.ts'
 import type { ReadingResult } from './result.ts'
 
@@ -22,20 +29,13 @@ export type MeterPrediction = {
   readonly jumps: number
 }
 
-/** The prediction of row `row` of the table for a suspect with this mix of states. */
-export const predictMeter = (
-  blueprint: Blueprint,
-  table: MeterTable,
-  row: number,
-  mix: StateMix,
-  set: readonly number[],
-): MeterPrediction => {
-  const check = table.checks[row]!
-  const states = mix.map(({ state, share }) => ({ predicted: predictedAt(table, row, state), share, state }))
-  return { states, jumps: jumpProbability(blueprint, check, states, set) }
+/** The prediction of row `row` of the table for suspects with this mix of states. */
+export const predictMeter = (blueprint: Blueprint, table: MeterTable, row: number, mix: Mix): MeterPrediction => {
+  const states = mix.states.map(({ state, share }) => ({ predicted: predictedAt(table, row, state), share, state }))
+  return { states, jumps: jumpProbability(blueprint, table.checks[row]!, states, mix.faults) }
 }
 
-export const predictedAt = (table: MeterTable, row: number, state: number): PredictedOhm => {
+const predictedAt = (table: MeterTable, row: number, state: number): PredictedOhm => {
   const at = row * table.stateCount + state
   return { resistanceOhm: table.resistanceOhm[at]!, sdOhm: table.sdOhm[at]! }
 }
@@ -44,10 +44,10 @@ const jumpProbability = (
   blueprint: Blueprint,
   check: MeterCheck,
   states: readonly { readonly predicted: PredictedOhm }[],
-  set: readonly number[],
+  faults: readonly number[],
 ): number => {
   if (states.length < 2 || !differ(states.map((s) => s.predicted.resistanceOhm))) return jumping.onSound
-  const isMoved = set.some((index) => {
+  const isMoved = faults.some((index) => {
     const fault = blueprint.faults[index]
     return fault?.comesAndGoes !== undefined && check.moving.includes(fault.part)
   })

@@ -14,7 +14,10 @@ export type MeterTable = {
   readonly sdOhm: Float64Array
 }
 
-type Group = { readonly setUp: SetUp; readonly members: readonly { readonly row: number; readonly check: MeterCheck }[] }
+type Group = {
+  readonly setUp: SetUp
+  readonly members: readonly { readonly row: number; readonly check: MeterCheck }[]
+}
 
 /**
  * Works out the table: one factorisation of the circuit for each set-up and state serves all checks made in that set-up.
@@ -53,7 +56,9 @@ const fillGroup = (
   const count = blueprint.circuit.length
   const sound = blueprint.circuit.map((element) => soundOhm(element, group.setUp, blueprint, plate))
   const effects = effectsByFault(blueprint, group.setUp)
-  const pairs = Int32Array.from(group.members.flatMap(({ check }) => [nodeIndex(network, check.red), nodeIndex(network, check.black)]))
+  const pairs = Int32Array.from(
+    group.members.flatMap(({ check }) => [nodeIndex(network, check.red), nodeIndex(network, check.black)]),
+  )
   const out = makeOhmsTable(group.members.length, count)
   const ohm = new Float64Array(count)
   const spread = new Float64Array(count)
@@ -87,7 +92,10 @@ const spreadOf = (share: Float64Array, from: number, spread: Float64Array): numb
   return Math.sqrt(variance)
 }
 
-type Effect = { readonly element: number; readonly becomes: Blueprint['faults'][number]['electrical'][number]['becomes'] }
+type Effect = {
+  readonly element: number
+  readonly becomes: Blueprint['faults'][number]['electrical'][number]['becomes']
+}
 
 /** Effects of each fault as element indices; those on an unplugged element are out of the meter's sight. */
 const effectsByFault = (blueprint: Blueprint, setUp: SetUp): readonly (readonly Effect[])[] => {
@@ -114,8 +122,12 @@ export const readInState = (
   const setUp: SetUp = { controls: check.controls, unplug: check.unplug }
   const effects = effectsByFault(blueprint, setUp)
   const values = blueprint.circuit.map((element) => soundOhm(element, setUp, blueprint, plate))
-  for (const fault of state) for (const { element, becomes } of effects[fault] ?? []) values[element] = faultyOhm(values[element]!, becomes)
-  const ohm = Float64Array.from(values, ({ resistanceOhm, spread }, k) => resistanceOhm * ownShare(blueprint.circuit[k]!.id, spread))
+  for (const fault of state)
+    for (const { element, becomes } of effects[fault] ?? []) values[element] = faultyOhm(values[element]!, becomes)
+  const ohm = Float64Array.from(
+    values,
+    ({ resistanceOhm, spread }, k) => resistanceOhm * ownShare(blueprint.circuit[k]!.id, spread),
+  )
   const out = makeOhmsTable(1, ohm.length)
   ohmsBetween(network, ohm, Int32Array.of(nodeIndex(network, check.red), nodeIndex(network, check.black)), out)
   return out.resistanceOhm[0]!

@@ -1,8 +1,9 @@
-import type { Blueprint } from '../blueprint/schema.ts'
+import type { Blueprint, GradedCheck } from '../blueprint/schema.ts'
 import { independentPrior, suspectSets } from '../engines/belief/index.ts'
 import { driveTable, type DriveTable } from './drive-table.ts'
 import { electricalStates, type ElectricalStates } from './electrical-state.ts'
-import { gradedProbabilities } from './graded-outcome.ts'
+import { gradedOutcomes } from './graded-outcome.ts'
+import { predictMeter, type MeterPrediction } from './meter-outcome.ts'
 import { meterTable, type MeterTable } from './meter-table.ts'
 import type { Plate } from './plate.ts'
 import { faultRates, type FaultRate } from './rates.ts'
@@ -17,9 +18,10 @@ export type MachineModel = {
   readonly prior: Float64Array
   readonly electrical: ElectricalStates
   readonly meter: MeterTable
-  readonly drive: DriveTable
-  /** For a graded check: row-major suspect × outcome. */
-  readonly graded: (check: string) => Float64Array
+  /** What suspects of a mix would show on a meter check, by its row in the table. */
+  readonly predict: (row: number, mix: number) => MeterPrediction
+  /** Probability of each outcome of a graded check under a suspect, in the order of its outcomes. */
+  readonly graded: (check: GradedCheck, suspect: number) => Float64Array
 }
 
 /** Single and double faults are told apart; three at once would show as readings that nothing explains. */
@@ -42,30 +44,50 @@ export const machineModel = (blueprint: Blueprint, plate: Plate): MachineModel =
 const makeModel = (blueprint: Blueprint, plate: Plate): MachineModel => {
   const sets = suspectSets(blueprint.faults, mostFaults)
   const rates = faultRates(blueprint)
-  const prior = independentPrior(sets, Float64Array.from(rates, (r) => r.rate))
+  const prior = independentPrior(
+    sets,
+    Float64Array.from(rates, (r) => r.rate),
+  )
   const electrical = electricalStates(blueprint, sets)
   const meter = meterTable(blueprint, plate, electrical.states)
   const drive = driveTable(blueprint, plate, electrical.states)
-  const graded = gradedTables(blueprint, sets, electrical, drive)
-  return { blueprint, plate, sets, rates, prior, electrical, meter, drive, graded }
+  const graded = gradedRows(blueprint, sets, electrical, drive)
+  return {
+    blueprint,
+    plate,
+    sets,
+    rates,
+    prior,
+    electrical,
+    meter,
+    predict: predictions(blueprint, meter, electrical),
+    graded,
+  }
 }
 
-const gradedTables = (
+const predictions = (
+  blueprint: Blueprint,
+  meter: MeterTable,
+  electrical: ElectricalStates,
+): MachineModel['predict'] => {
+  const kept: (MeterPrediction | undefined)[] = []
+  const width = electrical.mixes.length
+  return (row, mix) => (kept[row * width + mix] ??= predictMeter(blueprint, meter, row, electrical.mixes[mix]!))
+}
+
+const gradedRows = (
   blueprint: Blueprint,
   sets: readonly (readonly number[])[],
   electrical: ElectricalStates,
   drive: DriveTable,
-): ((check: string) => Float64Array) => {
-  const tables = new Map<string, Float64Array>()
-  return (id) => {
-    const known = tables.get(id)
-    if (known !== undefined) return known
-    const check = blueprint.checks.find((c) => c.id === id)
-    if (check === undefined || check.kind === 'meter') throw new Error(`no graded check ${id}`)
-    const width = check.outcomes.length
-    const table = new Float64Array(sets.length * width)
-    sets.forEach((set, s) => table.set(gradedProbabilities(blueprint, check, set, electrical.mixes[s]!, drive), s * width))
-    tables.set(id, table)
-    return table
+): MachineModel['graded'] => {
+  const makers = new Map<string, { make: ReturnType<typeof gradedOutcomes>; rows: (Float64Array | undefined)[] }>()
+  return (check, suspect) => {
+    let kept = makers.get(check.id)
+    if (kept === undefined) {
+      kept = { make: gradedOutcomes(blueprint, check, drive), rows: [] }
+      makers.set(check.id, kept)
+    }
+    return (kept.rows[suspect] ??= kept.make(sets[suspect]!, electrical.mixes[electrical.mixOf[suspect]!]!))
   }
 }

@@ -2,7 +2,7 @@ import type { Blueprint, Check, GradedCheck, MeterCheck } from '../blueprint/sch
 import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
-import { predictMeter, jumping } from './meter-outcome.ts'
+import { jumping } from './meter-outcome.ts'
 import type { JobPlan } from './plan-problem.ts'
 import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
 import { bandText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
@@ -71,12 +71,23 @@ const checkMove = (context: MoveContext, ranked: RankedMove, id: string): CheckM
   }
 }
 
-const probesOf = (blueprint: Blueprint, check: MeterCheck) => ({ red: probe(blueprint, check.red), black: probe(blueprint, check.black) })
+const probesOf = (blueprint: Blueprint, check: MeterCheck) => ({
+  red: probe(blueprint, check.red),
+  black: probe(blueprint, check.black),
+})
 
-const probe = (blueprint: Blueprint, point: string) => ({ point, name: blueprint.points.find((p) => p.id === point)?.name ?? point })
+const probe = (blueprint: Blueprint, point: string) => ({
+  point,
+  name: blueprint.points.find((p) => p.id === point)?.name ?? point,
+})
 
 const gradeChoices = (check: GradedCheck, ranked: RankedMove) =>
-  check.outcomes.map(({ id, name, danger }, i) => ({ id, name, danger, probability: ranked.outcomeProbability[i] ?? 0 }))
+  check.outcomes.map(({ id, name, danger }, i) => ({
+    id,
+    name,
+    danger,
+    probability: ranked.outcomeProbability[i] ?? 0,
+  }))
 
 /** How many leading suspects are set against the sound machine. */
 const comparedSuspects = 3
@@ -86,7 +97,11 @@ const expectedResults = (context: MoveContext, check: Check): readonly ExpectedR
   const others = context.leading
     .filter((s) => s !== 0)
     .slice(0, comparedSuspects)
-    .map((s) => ({ under: suspectName(context.job.blueprint, context.model.sets[s]!), suspect: `s${s}`, text: resultText(context.model, check, s) }))
+    .map((s) => ({
+      under: suspectName(context.job.blueprint, context.model.sets[s]!),
+      suspect: `s${s}`,
+      text: resultText(context.model, check, s),
+    }))
   return [sound, ...others]
 }
 
@@ -94,14 +109,13 @@ const expectedResults = (context: MoveContext, check: Check): readonly ExpectedR
 export const resultText = (model: MachineModel, check: Check, suspect: number): string => {
   if (check.kind !== 'meter') return likeliestGrade(model, check, suspect)
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
-  const { states, jumps } = predictMeter(model.blueprint, model.meter, row, model.electrical.mixes[suspect]!, model.sets[suspect]!)
+  const { states, jumps } = model.predict(row, model.electrical.mixOf[suspect]!)
   const texts = [...new Set(states.map(({ predicted }) => bandText(predicted)))].join(' or ')
   return jumps > jumping.onSound ? `jumps when moved; ${texts}` : texts
 }
 
 const likeliestGrade = (model: MachineModel, check: GradedCheck, suspect: number): string => {
-  const width = check.outcomes.length
-  const row = model.graded(check.id).subarray(suspect * width, (suspect + 1) * width)
+  const row = model.graded(check, suspect)
   const best = row.indexOf(Math.max(...row))
   return check.outcomes[best]!.name
 }

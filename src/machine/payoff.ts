@@ -6,7 +6,12 @@ const middle = (range: { readonly low: number; readonly high: number }): number 
 const ownTime = (minutes: number, hourMinor: number): number => (minutes * hourMinor) / 60
 
 /** What leaving by each exit puts in hand under one suspect, in minor units, own time and materials taken off. */
-export type Payoffs = { readonly sellWorking: number; readonly sellForSpares: number; readonly breakForParts: number; readonly scrap: number }
+export type Payoffs = {
+  readonly sellWorking: number
+  readonly sellForSpares: number
+  readonly breakForParts: number
+  readonly scrap: number
+}
 
 /** Payoffs of the exits for a machine with these faults left in it. */
 export const payoffs = (job: Job, set: readonly number[]): Payoffs => ({
@@ -18,7 +23,9 @@ export const payoffs = (job: Job, set: readonly number[]): Payoffs => ({
 
 /** What the missing parts would cost to find as spares. */
 const missingMinor = (job: Job): number =>
-  job.blueprint.parts.filter((part) => job.missing.includes(part.id)).reduce((sum, part) => sum + middle(part.spareMinor ?? none), 0)
+  job.blueprint.parts
+    .filter((part) => job.missing.includes(part.id))
+    .reduce((sum, part) => sum + middle(part.spareMinor ?? none), 0)
 
 const none = { low: 0, high: 0 }
 
@@ -30,7 +37,9 @@ const sellWorking = (job: Job, set: readonly number[]): number => {
   const returned = comesBack * (price + ownTime(comebackMin.value, job.hourMinor))
   // What comes back is still worth its price for spares.
   const left = comesBack * middle(job.blueprint.worth.sparesMinor)
-  return price - returned + left - materialsMinor - ownTime(cleanMin + photographMin + listMin + handOverMin, job.hourMinor)
+  return (
+    price - returned + left - materialsMinor - ownTime(cleanMin + photographMin + listMin + handOverMin, job.hourMinor)
+  )
 }
 
 const sellForSpares = (job: Job): number => {
@@ -43,7 +52,9 @@ const sellForSpares = (job: Job): number => {
 const breakForParts = (job: Job, set: readonly number[]): number => {
   const faulty = new Set(set.map((index) => job.blueprint.faults[index]?.part))
   const sellable = partsWorthSelling(job).filter(({ id }) => !faulty.has(id))
-  const strip = job.blueprint.covers.reduce((sum, cover) => sum + cover.openMin, 0) + sellable.length * exitCosts.breakForParts.perPartStripMin
+  const strip =
+    job.blueprint.covers.reduce((sum, cover) => sum + cover.openMin, 0) +
+    sellable.length * exitCosts.breakForParts.perPartStripMin
   return sellable.reduce((sum, { netMinor }) => sum + netMinor, 0) - ownTime(strip, job.hourMinor)
 }
 

@@ -4,7 +4,6 @@ import { meterSpec } from '../facts/meters.ts'
 import { breakageShare } from '../facts/trade.ts'
 import { bandProbabilities, bandsOf, type Band } from './bands.ts'
 import type { Job } from './job.ts'
-import { predictMeter, type MeterPrediction } from './meter-outcome.ts'
 import type { MachineModel } from './model.ts'
 import { payoffs, workingPrice } from './payoff.ts'
 import { gateStates, passesGate, redFlags, repairVoidsGate, shownWorking } from './running.ts'
@@ -36,7 +35,11 @@ export const planProblem = (model: MachineModel, job: Job, probability: Float64A
     format: 'thrum-plan-1',
     hourMinor: job.hourMinor,
     faults: blueprint.faults.map((fault) => fault.id),
-    suspects: kept.map((s, i) => ({ id: `s${s}`, faults: model.sets[s]!.map((f) => blueprint.faults[f]!.id), probability: shares[i]! })),
+    suspects: kept.map((s, i) => ({
+      id: `s${s}`,
+      faults: model.sets[s]!.map((f) => blueprint.faults[f]!.id),
+      probability: shares[i]!,
+    })),
     covers: blueprint.covers.map(({ id, openMin, closeMin, after }) => ({ id, openMin, closeMin, after })),
     off: [...job.off],
     marks: marksHeld(job),
@@ -74,7 +77,8 @@ const marksHeld = (job: Job): string[] => {
   return [...(redFlags(job).length === 0 ? passed : []), ...(shownWorking(job) ? [workingMark] : [])]
 }
 
-const gateMarks = (blueprint: Blueprint): string[] => blueprint.checks.filter((c) => c.beforeRunning).map((c) => gateMark(c.id))
+const gateMarks = (blueprint: Blueprint): string[] =>
+  blueprint.checks.filter((c) => c.beforeRunning).map((c) => gateMark(c.id))
 
 type PlanCheck = PlanProblem['checks'][number]
 
@@ -129,29 +133,39 @@ const meterOutcomes = (
 ): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
   const spec = meterSpec(planningMeter)
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
-  const predictions = kept.map((s) => predictMeter(model.blueprint, model.meter, row, model.electrical.mixes[s]!, model.sets[s]!))
-  const of = cutAtGate(check, bandsOf(predictions.map((prediction, i) => ({ prediction, weight: shares[i]! }))))
+  const mixes = kept.map((s) => model.electrical.mixOf[s]!)
+  const of = cutAtGate(check, bandsOf(weightedPredictions(model, row, mixes, shares)))
   bands.set(check.id, of)
   const passing = of.map((band) => bandPasses(check, band))
   return {
     outcomes: [
-      ...of.map((band, i) => ({ id: band.id, gives: gives(check, passing[i]!), takes: takes(model.blueprint, check, passing[i]!, false) })),
+      ...of.map((band, i) => ({
+        id: band.id,
+        gives: gives(check, passing[i]!),
+        takes: takes(model.blueprint, check, passing[i]!, false),
+      })),
       { id: 'jumps', gives: [], takes: takes(model.blueprint, check, false, false) },
       { id: 'cannot-tell', gives: [], takes: [] },
     ],
-    likelihood: likelihoodRows(predictions, (prediction) =>
-      withCannotTell(check.cannotTell, [...bandProbabilities(spec, of, prediction), prediction.jumps]),
-    ),
+    likelihood: rowsByMix(mixes, (mix) => {
+      const prediction = model.predict(row, mix)
+      return withCannotTell(check.cannotTell, [...bandProbabilities(spec, of, prediction), prediction.jumps])
+    }),
   }
 }
 
-/** Rows by prediction; suspects that the circuit cannot tell apart share the work. */
-const likelihoodRows = (predictions: readonly MeterPrediction[], of: (prediction: MeterPrediction) => number[]): number[][] => {
-  const known = new Map<string, number[]>()
-  return predictions.map((prediction) => {
-    const key = `${prediction.states.map(({ state }) => state).join(' ')}|${prediction.states[0]?.share ?? 1}|${prediction.jumps}`
-    const row = known.get(key) ?? of(prediction)
-    known.set(key, row)
+const weightedPredictions = (model: MachineModel, row: number, mixes: readonly number[], shares: readonly number[]) => {
+  const weight = new Map<number, number>()
+  mixes.forEach((mix, i) => weight.set(mix, (weight.get(mix) ?? 0) + shares[i]!))
+  return [...weight].map(([mix, total]) => ({ prediction: model.predict(row, mix), weight: total }))
+}
+
+/** One row for all suspects that look alike to the circuit. */
+const rowsByMix = (mixes: readonly number[], make: (mix: number) => number[]): number[][] => {
+  const known = new Map<number, number[]>()
+  return mixes.map((mix) => {
+    const row = known.get(mix) ?? make(mix)
+    known.set(mix, row)
     return row
   })
 }
@@ -174,21 +188,31 @@ const cutAtGate = (check: MeterCheck, bands: readonly Band[]): readonly Band[] =
 }
 
 const bandPasses = (check: MeterCheck, band: Band): boolean => {
-  const resistanceOhm = 'lowOhm' in band ? (check.passesAtLeastOhm !== undefined ? band.lowOhm : Math.min(band.highOhm, Number.MAX_VALUE)) : Infinity
+  const resistanceOhm =
+    'lowOhm' in band
+      ? check.passesAtLeastOhm !== undefined
+        ? band.lowOhm
+        : Math.min(band.highOhm, Number.MAX_VALUE)
+      : Infinity
   return passesGate(check, Number.isFinite(resistanceOhm) ? { kind: 'ohms', resistanceOhm } : { kind: 'open' }) === true
 }
 
-const gradedOutcomes = (model: MachineModel, check: GradedCheck, kept: readonly number[]): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
-  const table = model.graded(check.id)
-  const width = check.outcomes.length
+const gradedOutcomes = (
+  model: MachineModel,
+  check: GradedCheck,
+  kept: readonly number[],
+): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
   const outcomes = check.outcomes.map((outcome, i) => ({
     id: outcome.id,
     gives: [...gives(check, i === 0), ...(check.provesWorking && i === 0 ? [workingMark] : [])],
-    takes: [...takes(model.blueprint, check, i === 0, outcome.danger), ...(check.provesWorking && i > 0 ? [workingMark] : [])],
+    takes: [
+      ...takes(model.blueprint, check, i === 0, outcome.danger),
+      ...(check.provesWorking && i > 0 ? [workingMark] : []),
+    ],
   }))
   return {
     outcomes: [...outcomes, { id: 'cannot-tell', gives: [], takes: [] }],
-    likelihood: kept.map((s) => withCannotTell(check.cannotTell, [...table.subarray(s * width, (s + 1) * width)])),
+    likelihood: kept.map((s) => withCannotTell(check.cannotTell, [...model.graded(check, s)])),
   }
 }
 

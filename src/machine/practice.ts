@@ -4,7 +4,7 @@ import { sampleOhmReading } from '../engines/belief/index.ts'
 import { complaintIds, type Complaint } from '../facts/complaints.ts'
 import { meterSpec } from '../facts/meters.ts'
 import type { Job } from './job.ts'
-import { meterLikelihood, predictMeter } from './meter-outcome.ts'
+import { meterLikelihood } from './meter-outcome.ts'
 import { readInState } from './meter-table.ts'
 import { machineModel, type MachineModel } from './model.ts'
 import type { Plate } from './plate.ts'
@@ -30,7 +30,9 @@ export const hiddenTruth = (model: MachineModel, seed: number): HiddenTruth => {
 
 const drawComplaints = (model: MachineModel, suspect: number, random: Random): readonly Complaint[] => {
   const set = model.sets[suspect]!
-  const made = complaintIds.filter((id) => set.some((f) => random.uniform() < (model.blueprint.faults[f]!.complaints[id] ?? 0)))
+  const made = complaintIds.filter((id) =>
+    set.some((f) => random.uniform() < (model.blueprint.faults[f]!.complaints[id] ?? 0)),
+  )
   return made.includes('dead') ? ['dead'] : made
 }
 
@@ -63,15 +65,24 @@ export const virtualResult = (job: Job, seed: number, checkId: string): ReadingR
   const repairs = job.events.filter((event) => event.kind === 'repaired').length
   const random = seededRandom(mixSeed(seed, `${checkId} ${repairs}`))
   const suspect = truthNow(model, job, seed)
-  return check.kind === 'meter' ? meterResult(model, checkId, suspect, seed, random) : gradeResult(model, checkId, suspect, random)
+  return check.kind === 'meter'
+    ? meterResult(model, checkId, suspect, seed, random)
+    : gradeResult(model, checkId, suspect, random)
 }
 
 const practiceMeter = 'budget-multimeter'
 
-const meterResult = (model: MachineModel, checkId: string, suspect: number, seed: number, random: Random): ReadingResult => {
+const meterResult = (
+  model: MachineModel,
+  checkId: string,
+  suspect: number,
+  seed: number,
+  random: Random,
+): ReadingResult => {
   const row = model.meter.checks.findIndex((c) => c.id === checkId)
-  const prediction = predictMeter(model.blueprint, model.meter, row, model.electrical.mixes[suspect]!, model.sets[suspect]!)
-  if (random.uniform() < meterLikelihood(meterSpec(practiceMeter), prediction, { kind: 'jumps' })) return { kind: 'jumps' }
+  const prediction = model.predict(row, model.electrical.mixOf[suspect]!)
+  if (random.uniform() < meterLikelihood(meterSpec(practiceMeter), prediction, { kind: 'jumps' }))
+    return { kind: 'jumps' }
   const { state } = prediction.states[random.index(prediction.states.map((s) => s.share))]!
   const resistanceOhm = ownReading(model, model.meter.checks[row]!, state, seed)
   return sampleOhmReading(meterSpec(practiceMeter), { resistanceOhm, sdOhm: 0 }, random)
@@ -83,12 +94,10 @@ const ownReading = (model: MachineModel, check: MeterCheck, state: number, seed:
     Math.exp(spread * seededRandom(mixSeed(seed, element)).normal()),
   )
 
-
 const gradeResult = (model: MachineModel, checkId: string, suspect: number, random: Random): ReadingResult => {
   const check = model.blueprint.checks.find((c) => c.id === checkId)
   if (check === undefined || check.kind === 'meter') throw new Error(`no graded check ${checkId}`)
-  const width = check.outcomes.length
-  const row = model.graded(checkId).subarray(suspect * width, (suspect + 1) * width)
+  const row = model.graded(check, suspect)
   return { kind: 'grade', outcome: check.outcomes[random.index(row)]!.id }
 }
 

@@ -7,7 +7,12 @@ import type { ExitId, MoveView } from './view.ts'
 import { suspectName } from './words.ts'
 
 /** What came of a job on a virtual machine. Minutes and costs are the blueprint's own, so that both sides are priced alike. */
-export type Outcome = { readonly minutes: number; readonly moneyMinor: number; readonly moves: readonly string[]; readonly exit: ExitId }
+export type Outcome = {
+  readonly minutes: number
+  readonly moneyMinor: number
+  readonly moves: readonly string[]
+  readonly exit: ExitId
+}
 
 export type Reveal = {
   /** The hidden truth in words. */
@@ -41,7 +46,12 @@ const outcomeOf = (model: MachineModel, job: Job, seed: number, exit: ExitId): O
   const minutes = costs.reduce((sum, cost) => sum + cost.minutes, 0)
   const spent = costs.reduce((sum, cost) => sum + cost.costMinor, 0)
   const payoff = payoffs(job, model.sets[truthNow(model, job, seed)]!)[payoffKeys[exit]]
-  return { minutes, moneyMinor: payoff - spent - (minutes * job.hourMinor) / 60, moves: costs.flatMap((cost) => cost.move), exit }
+  return {
+    minutes,
+    moneyMinor: payoff - spent - (minutes * job.hourMinor) / 60,
+    moves: costs.flatMap((cost) => cost.move),
+    exit,
+  }
 }
 
 const eventCost = (job: Job, event: JobEvent): { minutes: number; costMinor: number; move: readonly string[] } => {
@@ -91,9 +101,16 @@ export const playMove = (job: Job, move: MoveView, seed: number): Job => {
   for (const { id } of move.open) next = setCover(next, id, 'opened')
   if (move.kind === 'check') {
     const result = virtualResult(next, seed, move.id)
-    return withEvent(next, { kind: 'reading', note: note(next), check: move.id, result, instrument: 'budget-multimeter' })
+    return withEvent(next, {
+      kind: 'reading',
+      note: note(next),
+      check: move.id,
+      result,
+      instrument: 'budget-multimeter',
+    })
   }
-  if (move.kind === 'repair') return withEvent(next, { kind: 'repaired', note: note(next), repair: move.repair, option: move.option })
+  if (move.kind === 'repair')
+    return withEvent(next, { kind: 'repaired', note: note(next), repair: move.repair, option: move.option })
   return next
 }
 
@@ -106,4 +123,6 @@ const withEvent = (job: Job, event: JobEvent): Job => ({ ...job, events: [...job
 
 /** Working machines and those sold for spares leave with their covers on. */
 const closeAll = (job: Job, exit: ExitId): Job =>
-  exit === 'break-for-parts' || exit === 'scrap' ? job : job.off.toReversed().reduce((j, cover) => setCover(j, cover, 'closed'), job)
+  exit === 'break-for-parts' || exit === 'scrap'
+    ? job
+    : job.off.toReversed().reduce((j, cover) => setCover(j, cover, 'closed'), job)

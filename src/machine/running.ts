@@ -26,7 +26,8 @@ const showsDanger = (check: Check, result: ReadingResult): boolean => {
 const removedBy = (blueprint: Blueprint, repair: string): ReadonlySet<string> =>
   new Set(blueprint.repairs.find((r) => r.id === repair)?.removes ?? [])
 
-const groupOf = (blueprint: Blueprint, part: string): string => blueprint.parts.find((p) => p.id === part)?.group ?? 'electrical'
+const groupOf = (blueprint: Blueprint, part: string): string =>
+  blueprint.parts.find((p) => p.id === part)?.group ?? 'electrical'
 
 /**
  * Whether a repair makes a passed gate out of date. Meter gates are made again after work on anything electrical;
@@ -78,7 +79,12 @@ const stepFlags = (blueprint: Blueprint, open: Map<string, RedFlag>, event: JobE
   if (event.kind === 'reading') readingFlag(blueprint, open, event)
   if (event.kind === 'confirmed') {
     const fault = blueprint.faults.find((f) => f.id === event.fault)
-    if (fault?.danger !== undefined) open.set(`fault ${fault.id}`, { note: event.note, text: `${fault.name}: ${fault.danger}`, mendedBy: repairsOf(blueprint, [fault]) })
+    if (fault?.danger !== undefined)
+      open.set(`fault ${fault.id}`, {
+        note: event.note,
+        text: `${fault.name}: ${fault.danger}`,
+        mendedBy: repairsOf(blueprint, [fault]),
+      })
   }
   if (event.kind === 'repaired') {
     for (const fault of removedBy(blueprint, event.repair)) open.delete(`fault ${fault}`)
@@ -98,7 +104,11 @@ const readingFlag = (blueprint: Blueprint, open: Map<string, RedFlag>, event: Jo
     return
   }
   const causes = dangerousCauses(blueprint, check)
-  open.set(key, { note: event.note, text: `${check.name}: not passed. Nothing is run until it is mended`, mendedBy: repairsOf(blueprint, causes) })
+  open.set(key, {
+    note: event.note,
+    text: `${check.name}: not passed. Nothing is run until it is mended`,
+    mendedBy: repairsOf(blueprint, causes),
+  })
 }
 
 /** Faults that can make this check fail, as far as the blueprint says: those listed under it, or any dangerous electrical one. */

@@ -3,7 +3,7 @@ import type { Complaint } from '../facts/complaints.ts'
 import { meterSpec } from '../facts/meters.ts'
 import { complaintLikelihood } from './complaint-likelihood.ts'
 import type { Job, JobEvent } from './job.ts'
-import { meterLikelihood, meterSlipLikelihood, predictMeter } from './meter-outcome.ts'
+import { meterLikelihood, meterSlipLikelihood } from './meter-outcome.ts'
 import type { MachineModel } from './model.ts'
 
 /** Probability that a reading of each kind is a slip of hand or eye. Judgement. */
@@ -54,15 +54,18 @@ const readingEvent = (model: MachineModel, event: JobEvent & { kind: 'reading' }
       id: event.note,
       likelihood,
       slip: isMeter ? slips.meter : slips.graded,
-      slipLikelihood: isMeter ? meterSlipLikelihood(meterSpec(event.instrument), event.result) : 1 / gradeCount(model, event.check),
+      slipLikelihood: isMeter
+        ? meterSlipLikelihood(meterSpec(event.instrument), event.result)
+        : 1 / gradeCount(model, event.check),
     },
   ]
 }
 
 const meterRow = (model: MachineModel, row: number, event: JobEvent & { kind: 'reading' }): number[] => {
   const spec = meterSpec(event.instrument)
-  const { blueprint, meter, sets, electrical } = model
-  return sets.map((set, s) => meterLikelihood(spec, predictMeter(blueprint, meter, row, electrical.mixes[s]!, set), event.result))
+  const { mixes, mixOf } = model.electrical
+  const byMix = mixes.map((_, mix) => meterLikelihood(spec, model.predict(row, mix), event.result))
+  return Array.from(mixOf, (mix) => byMix[mix]!)
 }
 
 const gradedRow = (model: MachineModel, event: JobEvent & { kind: 'reading' }): number[] | null => {
@@ -71,8 +74,7 @@ const gradedRow = (model: MachineModel, event: JobEvent & { kind: 'reading' }): 
   const { outcome } = event.result
   const column = check.outcomes.findIndex((o) => o.id === outcome)
   if (column < 0) return null
-  const table = model.graded(check.id)
-  return model.sets.map((_, s) => table[s * check.outcomes.length + column]!)
+  return model.sets.map((_, s) => model.graded(check, s)[column]!)
 }
 
 const gradeCount = (model: MachineModel, id: string): number => {

@@ -18,7 +18,12 @@ export type ExpectedResult = {
 }
 
 /** A result that can be entered for a graded check. */
-export type GradeChoice = { readonly id: string; readonly name: string; readonly probability: number; readonly danger: boolean }
+export type GradeChoice = {
+  readonly id: string
+  readonly name: string
+  readonly probability: number
+  readonly danger: boolean
+}
 
 type CommonMove = {
   readonly id: string
@@ -40,7 +45,13 @@ type CommonMove = {
   readonly why: string
 }
 
-export type CoverStep = { readonly id: string; readonly name: string; readonly minutes: number; readonly fixings: string; readonly hint: string | null }
+export type CoverStep = {
+  readonly id: string
+  readonly name: string
+  readonly minutes: number
+  readonly fixings: string
+  readonly hint: string | null
+}
 
 export type CheckMove = CommonMove & {
   readonly kind: 'check'

@@ -1,12 +1,15 @@
+import { resistanceText } from '../base/units.ts'
 import type { Check } from '../blueprint/schema.ts'
 import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
 import type { MoveContext } from './move-view.ts'
 import type { ExitId } from './view.ts'
-import { bandText, exitNames } from './words.ts'
+import { exitNames } from './words.ts'
 import type { Band } from './bands.ts'
 
-const percent = (p: number): string => (p > 0.995 && p < 1 ? 'over 99' : p > 0 && p < 0.005 ? 'under 1' : String(Math.round(p * 100)))
-const minutesText = (minutes: number): string => `${minutes < 10 && minutes % 1 !== 0 ? minutes.toFixed(1) : Math.round(minutes)} min`
+const percent = (p: number): string =>
+  p > 0.995 && p < 1 ? 'over 99' : p > 0 && p < 0.005 ? 'under 1' : String(Math.round(p * 100))
+const minutesText = (minutes: number): string =>
+  `${minutes < 10 && minutes % 1 !== 0 ? minutes.toFixed(1) : Math.round(minutes)} min`
 
 /** One sentence: how a check splits the suspects, and what it costs in time. */
 export const whyCheck = (context: MoveContext, ranked: RankedMove, check: Check): string => {
@@ -29,9 +32,9 @@ const outcomeNames = (context: MoveContext, check: Check): readonly string[] => 
 
 const bandName = (band: Band): string => {
   if (!('lowOhm' in band)) return 'open'
-  if (!Number.isFinite(band.highOhm)) return band.lowOhm === 0 ? 'a reading' : `above ${bandText({ resistanceOhm: band.lowOhm, sdOhm: 0 }).replace(/^(about|under) /, '')}`
-  const edge = (ohm: number): string => bandText({ resistanceOhm: ohm, sdOhm: 0 }).replace(/^(about|under) /, '')
-  return band.lowOhm === 0 ? `under ${edge(band.highOhm)}` : `${edge(band.lowOhm)} to ${edge(band.highOhm)}`
+  if (band.lowOhm === 0) return Number.isFinite(band.highOhm) ? `under ${resistanceText(band.highOhm)}` : 'a reading'
+  if (!Number.isFinite(band.highOhm)) return `above ${resistanceText(band.lowOhm)}`
+  return `${resistanceText(band.lowOhm)} to ${resistanceText(band.highOhm)}`
 }
 
 export const whyRepair = (needed: number, success: number): string =>

@@ -1,0 +1,112 @@
+import type { MachineState } from './contract.ts'
+import type { Note, NoteContent } from './note.ts'
+
+type AddedContent = Extract<NoteContent, { kind: 'added' }>
+type LeftContent = Extract<NoteContent, { kind: 'left' }>
+
+/** The notes in the order of the log, each once. */
+export const inOrder = (notes: readonly Note[]): readonly Note[] => {
+  const byId = new Map<string, Note>()
+  for (const note of notes) if (!byId.has(note.id)) byId.set(note.id, note)
+  return [...byId.values()].sort((a, b) => a.seq - b.seq)
+}
+
+/** Ids of the notes that a later note strikes out. */
+export const struckIds = (notes: readonly Note[]): ReadonlySet<string> => {
+  const struck = new Set<string>()
+  for (const note of notes) if (note.content.kind === 'struck') struck.add(note.content.note)
+  return struck
+}
+
+/** The notes that still stand, in the order of the log: those struck out and the strikes themselves are left out. */
+export const standing = (notes: readonly Note[]): readonly Note[] => {
+  const struck = struckIds(notes)
+  return inOrder(notes).filter((note) => note.content.kind !== 'struck' && !struck.has(note.id))
+}
+
+/**
+ * What the notes of one machine add up to. The order in which they are given and repeats of a note change nothing.
+ * Money in minor units, time in minutes; profit is money only: received less paid less spent.
+ * Throws when there is no `added` note: a log without one is a programmer's mistake.
+ */
+export const foldNotes = (notes: readonly Note[]): MachineState => {
+  const ordered = inOrder(notes)
+  const first = ordered.find((note) => note.content.kind === 'added')
+  if (first?.content.kind !== 'added') throw new Error('a log of notes has no first note')
+  const start = startOf(first, first.content, ordered)
+  return standing(ordered).reduce(step, start)
+}
+
+const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): MachineState => {
+  const struck = struckIds(ordered)
+  return {
+    id: first.machine,
+    name: content.name,
+    blueprint: content.blueprint,
+    plate: content.plate,
+    currency: content.currency,
+    hourMinor: content.hourMinor,
+    practiceSeed: content.practiceSeed ?? null,
+    version: ordered.length,
+    addedAt: first.at,
+    claimed: { complaints: content.complaints, words: content.claim },
+    seen: [],
+    confirmed: [],
+    fixed: [],
+    missing: content.missing,
+    off: [],
+    struck: ordered.filter((note) => struck.has(note.id)).map((note) => note.id),
+    paidMinor: content.paidMinor,
+    spentMinor: 0,
+    minutes: 0,
+    left: null,
+  }
+}
+
+const step = (state: MachineState, note: Note): MachineState => {
+  const { content } = note
+  switch (content.kind) {
+    case 'added':
+    case 'said':
+    case 'struck':
+      return state
+    case 'seen':
+      return { ...state, seen: [...state.seen, { note: note.id, complaints: content.complaints, text: content.text }] }
+    case 'reading':
+      return worked(state, content.minutes, 0)
+    case 'opened':
+      return { ...worked(state, content.minutes, 0), off: [...without(state.off, content.cover), content.cover] }
+    case 'closed':
+      return { ...worked(state, content.minutes, 0), off: without(state.off, content.cover) }
+    case 'confirmed':
+      return { ...state, confirmed: [...state.confirmed, { note: note.id, fault: content.fault }] }
+    case 'repaired':
+      return {
+        ...worked(state, content.minutes, content.costMinor),
+        fixed: [...state.fixed, { note: note.id, repair: content.repair, option: content.option }],
+      }
+    case 'spent':
+      return worked(state, content.minutes, content.costMinor)
+    case 'left':
+      return leave(state, note, content)
+  }
+}
+
+const worked = (state: MachineState, minutes: number, costMinor: number): MachineState => ({
+  ...state,
+  minutes: state.minutes + minutes,
+  spentMinor: state.spentMinor + costMinor,
+})
+
+const without = (all: readonly string[], one: string): readonly string[] => all.filter((each) => each !== one)
+
+const leave = (state: MachineState, note: Note, content: LeftContent): MachineState => ({
+  ...worked(state, content.minutes, 0),
+  left: {
+    exit: content.exit,
+    receivedMinor: content.receivedMinor,
+    profitMinor: content.receivedMinor - state.paidMinor - state.spentMinor,
+    safety: content.safety,
+    at: note.at,
+  },
+})

@@ -1,0 +1,41 @@
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { Job, JobEvent } from '../machine/job.ts'
+import type { MachineState } from './contract.ts'
+import { standing } from './fold.ts'
+import type { Note } from './note.ts'
+
+/** The machine as the engines need to know it: blueprint, plate, claims, and the events in order without those struck out. */
+export const jobOf = (state: MachineState, notes: readonly Note[], blueprint: Blueprint): Job => ({
+  blueprint,
+  plate: state.plate,
+  complaints: state.claimed.complaints,
+  missing: state.missing,
+  events: standing(notes).flatMap(eventsOf),
+  off: state.off,
+  hourMinor: state.hourMinor,
+})
+
+const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
+  switch (content.kind) {
+    case 'reading':
+      return [
+        { kind: 'reading', note: id, check: content.check, result: content.result, instrument: content.instrument },
+      ]
+    case 'repaired':
+      return [{ kind: 'repaired', note: id, repair: content.repair, option: content.option }]
+    case 'confirmed':
+      return [{ kind: 'confirmed', note: id, fault: content.fault }]
+    case 'seen':
+      // Words alone tell the engines nothing; a complaint seen does.
+      return content.complaints.length === 0 ? [] : [{ kind: 'seen', note: id, complaints: content.complaints }]
+    case 'opened':
+    case 'closed':
+      return [{ kind: content.kind, note: id, cover: content.cover }]
+    case 'added':
+    case 'spent':
+    case 'said':
+    case 'struck':
+    case 'left':
+      return []
+  }
+}

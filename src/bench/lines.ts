@@ -1,0 +1,118 @@
+import { moneyText, type Currency } from '../base/money.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
+import { complaints, type Complaint } from '../facts/complaints.ts'
+import type { NoteLine } from './contract.ts'
+import { inOrder, struckIds } from './fold.ts'
+import type { Note, NoteContent } from './note.ts'
+import { exitText, inSentence, minutesText, resultText } from './words.ts'
+
+/** What a line needs to know beyond its own note. */
+type Context = {
+  readonly blueprint: Blueprint | null
+  readonly currency: Currency
+  readonly textOf: (note: string) => string | undefined
+}
+
+/**
+ * The history as it reads, in the order of the log; a note that was struck out stays in it, marked.
+ * Names come from the blueprint; where it is not known any more, ids stand in their place.
+ */
+export const noteLines = (notes: readonly Note[], blueprint: Blueprint | null): readonly NoteLine[] => {
+  const ordered = inOrder(notes)
+  const struck = struckIds(ordered)
+  const byId = new Map(ordered.map((note) => [note.id, note]))
+  const added = ordered.find((note) => note.content.kind === 'added')?.content
+  const textOf = (id: string): string | undefined => {
+    const note = byId.get(id)
+    // A strike cannot strike a strike, so this goes one step deep.
+    return note === undefined || note.content.kind === 'struck' ? undefined : contentText(note.content, context)
+  }
+  const context: Context = { blueprint, currency: added?.kind === 'added' ? added.currency : 'GBP', textOf }
+  const gone = ordered.some((note) => note.content.kind === 'left' && !struck.has(note.id))
+  return ordered.map((note) => ({
+    id: note.id,
+    seq: note.seq,
+    at: note.at,
+    kind: note.content.kind,
+    text: contentText(note.content, context),
+    struck: struck.has(note.id),
+    canStrike: !struck.has(note.id) && strikeable(note, gone),
+  }))
+}
+
+/** Once a machine has left, only the note of its leaving can be struck out. */
+const strikeable = ({ content }: Note, gone: boolean): boolean =>
+  content.kind === 'left' || (!gone && content.kind !== 'added' && content.kind !== 'struck')
+
+const contentText = (content: NoteContent, context: Context): string => {
+  const { blueprint, currency } = context
+  switch (content.kind) {
+    case 'added':
+      return addedText(content, blueprint)
+    case 'seen':
+      return withWords('Seen', [...content.complaints.map(complaintText), content.text])
+    case 'reading': {
+      const check = blueprint?.checks.find((one) => one.id === content.check)
+      return `${check?.name ?? content.check}: ${resultText(content.result, check)}`
+    }
+    case 'opened':
+      return `Opened: ${inSentence(nameIn(blueprint?.covers, content.cover))}, ${minutesText(content.minutes)}`
+    case 'closed':
+      return `Closed: ${inSentence(nameIn(blueprint?.covers, content.cover))}, ${minutesText(content.minutes)}`
+    case 'confirmed':
+      return withWords('Confirmed', [inSentence(nameIn(blueprint?.faults, content.fault)), content.text])
+    case 'repaired':
+      return repairedText(content, context)
+    case 'spent':
+      return `Spent: ${content.text}${effort(content.minutes, content.costMinor, currency)}`
+    case 'said':
+      return content.text
+    case 'struck':
+      return withWords(`Struck out: ${context.textOf(content.note) ?? content.note}`, [content.reason], ' – ')
+    case 'left':
+      return leftText(content, currency)
+  }
+}
+
+const nameIn = (all: readonly { id: string; name: string }[] | undefined, id: string): string =>
+  all?.find((one) => one.id === id)?.name ?? id
+
+const complaintText = (complaint: Complaint): string => inSentence(complaints[complaint])
+
+const withWords = (head: string, words: readonly string[], join = ': '): string => {
+  const said = words.filter((word) => word !== '').join('; ')
+  return said === '' ? head : `${head}${join}${said}`
+}
+
+const addedText = (content: Extract<NoteContent, { kind: 'added' }>, blueprint: Blueprint | null): string => {
+  const missing = content.missing.map((part) => inSentence(nameIn(blueprint?.parts, part)))
+  return [
+    `Came in: ${content.name}, paid ${moneyText(content.paidMinor, content.currency)}`,
+    withWords('Seller says', [...content.complaints.map(complaintText), content.claim]),
+    missing.length === 0 ? '' : `Missing: ${missing.join(', ')}`,
+  ]
+    .filter((part) => part !== '' && part !== 'Seller says')
+    .join('. ')
+}
+
+const repairedText = (
+  content: Extract<NoteContent, { kind: 'repaired' }>,
+  { blueprint, currency }: Context,
+): string => {
+  const repair = blueprint?.repairs.find((one) => one.id === content.repair)
+  const option = repair?.options.find((one) => one.id === content.option)
+  const name = inSentence(repair?.name ?? content.repair)
+  const how =
+    repair !== undefined && repair.options.length > 1 ? ` (${inSentence(option?.name ?? content.option)})` : ''
+  const done = `Repaired: ${name}${how}, ${minutesText(content.minutes)}, ${moneyText(content.costMinor, currency)}`
+  return withWords(done, [content.text], ' – ')
+}
+
+const effort = (minutes: number, costMinor: number, currency: Currency): string =>
+  `${minutes === 0 ? '' : `, ${minutesText(minutes)}`}, ${moneyText(costMinor, currency)}`
+
+const leftText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Currency): string => {
+  const exit = exitText[content.exit]
+  const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}`
+  return withWords(head, [content.safety === '' ? '' : `Safety: ${content.safety}`], '. ')
+}

@@ -1,0 +1,140 @@
+import type { BlueprintInput } from '../../schema.ts'
+
+/** Minutes are those once the covers are off; costs, success and break risk from the trade catalogue (judgement). */
+export const bodyRepairs: BlueprintInput['repairs'] = [
+  {
+    id: 'motor-terminal-crimp',
+    name: 'New push-on at the motor',
+    part: 'motor-terminal',
+    removes: ['motor-terminal-loose'],
+    coversOff: ['motor-cover'],
+    options: [
+      {
+        id: 'new',
+        name: 'Cut back, new crimp terminal',
+        minutes: 8,
+        costMinor: { low: 10, high: 30 },
+        success: 0.97,
+        breakRisk: 0.01,
+      },
+    ],
+    forbidden: 'Squeezing a browned terminal: it has lost its spring and heats again.',
+  },
+  {
+    id: 'body-wire-new',
+    name: 'Replace the pinched wire',
+    part: 'body-wires',
+    removes: ['pinched-wire-short', 'pinched-wire-metal'],
+    coversOff: ['motor-cover'],
+    options: [
+      {
+        id: 'new',
+        name: 'New wire, same size, old clips',
+        minutes: 15,
+        costMinor: { low: 30, high: 80 },
+        success: 0.96,
+        breakRisk: 0.04,
+      },
+    ],
+    note: 'Look at every boss the wire passes.',
+    forbidden: 'Tape over a chafed wire.',
+  },
+  {
+    id: 'undo-earlier-repair',
+    name: 'Undo the earlier repair',
+    part: 'body-wires',
+    removes: ['earlier-unsafe-repair'],
+    coversOff: ['motor-cover'],
+    options: [
+      {
+        id: 'new',
+        name: 'Put it back as it was built',
+        minutes: 25,
+        costMinor: { low: 100, high: 1500 },
+        success: 0.9,
+        breakRisk: 0.04,
+      },
+    ],
+    note: 'Then look for the fault it was hiding.',
+  },
+  {
+    id: 'capacitor-new',
+    name: 'New suppression capacitor',
+    part: 'x2-capacitor',
+    removes: ['capacitor-shorted', 'capacitor-leaky'],
+    coversOff: ['back-cover'],
+    options: [
+      {
+        id: 'new',
+        name: 'Class X2, same value',
+        minutes: 15,
+        costMinor: { low: 60, high: 400 },
+        success: 0.98,
+        breakRisk: 0.01,
+      },
+    ],
+    forbidden: 'Leaving it out: the motor then puts its noise on the mains, and it no longer meets its approval.',
+  },
+  {
+    id: 'cut-out-new',
+    name: 'New thermal cut-out',
+    part: 'cut-out',
+    removes: ['cut-out-blown', 'cut-out-stays-open', 'cut-out-weak'],
+    coversOff: ['motor-cover'],
+    options: [
+      {
+        id: 'new',
+        name: 'Same temperature and current',
+        minutes: 20,
+        costMinor: { low: 100, high: 400 },
+        success: 0.96,
+        breakRisk: 0.04,
+      },
+      {
+        id: 'salvaged',
+        name: 'From a donor of the same rating',
+        minutes: 20,
+        costMinor: { low: 20, high: 150 },
+        success: 0.88,
+        breakRisk: 0.04,
+      },
+    ],
+    note: 'Find why it was hot: bag, filters, hose. Crimp a one-shot, do not solder it.',
+    forbidden: 'Bridging the cut-out: the next blockage sets the motor on fire.',
+  },
+  {
+    id: 'blockage-lamp-mend',
+    name: 'Mend the blockage lamp',
+    part: 'blockage-lamp',
+    removes: ['blockage-lamp-wrong'],
+    coversOff: ['back-cover'],
+    options: [
+      {
+        id: 'clean',
+        name: 'Tube cleared and on',
+        minutes: 12,
+        costMinor: { low: 0, high: 0 },
+        success: 0.75,
+        breakRisk: 0.01,
+      },
+      {
+        id: 'salvaged',
+        name: 'Pressure switch from a donor',
+        minutes: 15,
+        costMinor: { low: 100, high: 400 },
+        success: 0.95,
+        breakRisk: 0.01,
+      },
+    ],
+  },
+  {
+    id: 'power-lamp-new',
+    name: 'New power lamp',
+    part: 'power-lamp',
+    removes: ['power-lamp-dead'],
+    coversOff: ['handle-cover'],
+    options: [
+      { id: 'new', name: 'Same lamp', minutes: 12, costMinor: { low: 50, high: 500 }, success: 0.96, breakRisk: 0.01 },
+    ],
+  },
+]

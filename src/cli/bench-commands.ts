@@ -1,0 +1,81 @@
+import { randomUUID } from 'node:crypto'
+import { parse } from '../base/parse.ts'
+import { problem, type Problem } from '../base/problem.ts'
+import { ok, refused, type Result } from '../base/result.ts'
+import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
+import type { MachineDocument } from '../bench/contract.ts'
+import { jobOf } from '../bench/job.ts'
+import { noteContentSchema, type NoteContentInput } from '../bench/note.ts'
+import { machineDocument, noSuchMachine } from '../bench/queries.ts'
+import { blueprintById, blueprints } from '../blueprint/library.ts'
+import type { Job } from '../machine/job.ts'
+import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
+
+/** The bench that a data folder holds, and how to let go of it. */
+export type OpenBench = { readonly deps: CommandDeps; readonly close: () => Promise<void> }
+
+/** Opens the bench in a data folder. Refused when the folder cannot be read or written. */
+export const openBench = async (folder: string): Promise<Result<OpenBench>> => {
+  const opened = await openStore({ folder })
+  return opened.kind === 'ok' ? ok({ deps: depsOf(opened.value), close: opened.value.close }) : opened
+}
+
+const depsOf = (store: OpenStore): CommandDeps => ({
+  store: store.notes,
+  bench: 'own',
+  blueprintById,
+  blueprintIds: blueprints.map((blueprint) => blueprint.id),
+  now: () => new Date().toISOString(),
+  newId: () => randomUUID(),
+})
+
+/** A machine by its id or the beginning of it, or by its exact name. */
+export const findMachine = async (deps: CommandDeps, wanted: string): Promise<Result<MachineDocument>> => {
+  const logs = await deps.store.list(deps.bench)
+  const ids = logs.flatMap((notes) => {
+    const first = notes[0]
+    if (first === undefined) return []
+    const name = first.content.kind === 'added' ? first.content.name : ''
+    return first.machine.startsWith(wanted) || name === wanted ? [first.machine] : []
+  })
+  if (ids.length > 1)
+    return refused(problem('several', wanted, `${ids.length} machines begin like this`, 'Give more of the id'))
+  const document = ids[0] === undefined ? null : await machineDocument(deps, ids[0])
+  return document === null ? refused(noSuchMachine(wanted)) : ok(document)
+}
+
+/** The job that a machine's notes add up to. Refused when its blueprint is not in the library. */
+export const jobOfDocument = (document: MachineDocument): Result<Job> => {
+  const blueprint = blueprintById(document.state.blueprint)
+  if (blueprint === undefined) {
+    return refused(
+      problem(
+        'unknown-blueprint',
+        document.state.id,
+        `The blueprint “${document.state.blueprint}” is not in the library`,
+        'Import it first',
+      ),
+    )
+  }
+  return ok(jobOf(document.state, document.notes, blueprint))
+}
+
+/** Writes a note on a machine: parsed at the door, then by the rules of the bench. */
+export const writeNote = async (
+  deps: CommandDeps,
+  document: MachineDocument,
+  content: NoteContentInput,
+): Promise<Result<MachineDocument>> => {
+  const parsed = parse(noteContentSchema, content, 'note')
+  if (parsed.kind === 'refused') return parsed
+  return settled(await addNote(deps, document.state.id, document.state.version, parsed.value))
+}
+
+/** Adds a machine to the bench. */
+export const writeMachine = async (deps: CommandDeps, content: NoteContentInput): Promise<Result<MachineDocument>> => {
+  const parsed = parse(noteContentSchema, content, 'note')
+  return parsed.kind === 'refused' ? parsed : settled(await addMachine(deps, parsed.value))
+}
+
+const settled = (outcome: CommandOutcome): Result<MachineDocument> =>
+  outcome.kind === 'done' ? ok(outcome.document) : refused(...(outcome.problems as readonly [Problem]))

@@ -1,0 +1,83 @@
+import { moneyText, type Currency } from '../base/money.ts'
+import type { MachineDocument, MachineState } from '../bench/contract.ts'
+import { complaints } from '../facts/complaints.ts'
+import type { CheckMove, CoverStep, ExitMove, MachineView, MoveView, RepairMove } from '../machine/view.ts'
+
+/** A machine and its next move as plain lines for a terminal. */
+export const machineLines = (document: MachineDocument, view: MachineView): readonly string[] => {
+  const { state } = document
+  const money = (minor: number): string => moneyText(minor, state.currency)
+  const { worth } = view
+  return [
+    `${state.name} (${state.id}), version ${state.version}`,
+    claimLine(state),
+    `Spent ${money(state.paidMinor + state.spentMinor)} and ${Math.round(state.minutes)} min · as it stands ${money(worth.asItStandsMinor)} · if you carry on ${money(worth.carryOnMinor)} ± ${money(worth.spreadMinor)}`,
+    ...view.redFlags.map((flag) => `! ${flag.text}`),
+    ...(view.unexplained === null ? [] : [`? ${view.unexplained.text}`]),
+    '',
+    ...(state.left === null ? ['Next:', ...moveLines(view.next, state.currency).map((line) => `  ${line}`), ''] : []),
+    'Suspects:',
+    ...view.suspects.map((suspect) => `  ${percent(suspect.probability)}  ${suspect.name}`),
+    '',
+    'Notes:',
+    ...document.lines.map(
+      (line) =>
+        `  ${line.seq}. ${line.at.slice(11, 16)} ${line.text}${line.struck ? '  [struck out]' : ''}  (${line.id})`,
+    ),
+  ]
+}
+
+const percent = (p: number): string => `${(p * 100).toFixed(1).padStart(5)} %`
+
+const claimLine = (state: MachineState): string => {
+  const named = state.claimed.complaints.map((id) => complaints[id]).join('; ')
+  return `Claimed: ${named || 'nothing'}${state.claimed.words === '' ? '' : ` (“${state.claimed.words}”)`}`
+}
+
+/** One move as lines: what to do, with what open, and what it would show. */
+export const moveLines = (move: MoveView, currency: Currency): readonly string[] => {
+  const head = `${move.name} [${moveCode(move)}]  ${minutes(move.minutes)}, expected ${moneyText(move.expectedMinor, currency)}`
+  const covers = [
+    ...move.close.map((cover) => coverLine('Put back', cover)),
+    ...move.open.map((cover) => coverLine('Take off', cover)),
+  ]
+  return [
+    head,
+    ...(move.how === '' ? [] : [move.how]),
+    ...covers,
+    ...ownLines(move, currency),
+    `Why: ${move.why}`,
+    ...(move.caution === null ? [] : [`Caution: ${move.caution}`]),
+  ]
+}
+
+const minutes = (value: number): string => `${Math.round(value * 10) / 10} min`
+const coverLine = (verb: string, cover: CoverStep): string =>
+  `${verb}: ${cover.name} (${cover.fixings}, ${minutes(cover.minutes)})`
+
+const moveCode = (move: MoveView): string => (move.kind === 'repair' ? `${move.repair} ${move.option}` : move.id)
+
+const ownLines = (move: MoveView, currency: Currency): readonly string[] => {
+  switch (move.kind) {
+    case 'check':
+      return checkLines(move, currency)
+    case 'repair':
+      return repairLines(move, currency)
+    case 'exit':
+      return exitLines(move)
+  }
+}
+
+const checkLines = (move: CheckMove, currency: Currency): readonly string[] => [
+  ...move.setUp,
+  ...(move.probes === null ? [] : [`Red probe: ${move.probes.red.name}`, `Black probe: ${move.probes.black.name}`]),
+  ...move.expected.map(({ under, text }) => `${under}: ${text}`),
+  ...(move.choices.length === 0 ? [] : [`Results: ${move.choices.map((choice) => choice.id).join(', ')}, cannot-tell`]),
+  `Knowing is worth ${moneyText(move.informationMinor, currency)}`,
+]
+
+const repairLines = (move: RepairMove, currency: Currency): readonly string[] => [
+  `Parts ${moneyText(move.costLowMinor, currency)} to ${moneyText(move.costHighMinor, currency)}`,
+]
+
+const exitLines = (_move: ExitMove): readonly string[] => []

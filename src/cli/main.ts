@@ -1,0 +1,53 @@
+import { Command, CommanderError } from 'commander'
+import { homedir } from 'node:os'
+import { join } from 'node:path'
+import { addBenchCommands } from './bench-program.ts'
+import { addEngineCommands } from './engine-program.ts'
+import { exitCodes, type Output } from './output.ts'
+import { addServeCommand } from './serve-command.ts'
+
+/** Where a command puts its exit code. */
+export type Shell = {
+  readonly output: Output
+  readonly finish: (code: number) => void
+  readonly environment: NodeJS.ProcessEnv
+}
+
+const terminal: Output = {
+  out: (text) => process.stdout.write(`${text}\n`),
+  err: (text) => process.stderr.write(`${text}\n`),
+}
+
+/** The data folder when none is named: `THRUM_DATA`, or `.thrum` in the home folder. */
+export const defaultFolder = (environment: NodeJS.ProcessEnv): string =>
+  environment['THRUM_DATA'] ?? join(homedir(), '.thrum')
+
+/** Runs the command line. Gives the exit code: 0 fine, 1 refused, 2 misused. */
+export const main = async (
+  args: readonly string[],
+  output: Output = terminal,
+  environment: NodeJS.ProcessEnv = process.env,
+): Promise<number> => {
+  let code: number = exitCodes.fine
+  const shell: Shell = { output, finish: (value) => (code = value), environment }
+  const program = new Command('thrum')
+    .description('What is wrong with a vacuum cleaner, what to do next, and what it is worth.')
+    .option('--data <folder>', 'data folder (or set THRUM_DATA)', defaultFolder(environment))
+    .option('--json', 'answer in JSON', false)
+    .exitOverride()
+    .configureOutput({ writeOut: (text) => output.out(text.trimEnd()), writeErr: (text) => output.err(text.trimEnd()) })
+  addServeCommand(program, shell)
+  addBenchCommands(program, shell)
+  addEngineCommands(program, shell)
+  // Options of the whole program may stand anywhere in the line.
+  program.commands.forEach((command) =>
+    command.option('--json', 'answer in JSON').option('--data <folder>', 'data folder').exitOverride(),
+  )
+  try {
+    await program.parseAsync([...args], { from: 'user' })
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error
+    return error.exitCode === 0 ? exitCodes.fine : exitCodes.misused
+  }
+  return code
+}

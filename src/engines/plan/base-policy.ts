@@ -1,0 +1,374 @@
+import { dot, multiply, squares } from './dot.ts'
+import type { Kernel } from './kernel.ts'
+import { proofRoundOf, roundPayoff, wantedSteps, type ProofRound } from './proof-round.ts'
+import { checkIsOpen, closingMin, holds, makeCheck, makeRepair, mark, repairIsOpen } from './rules.ts'
+import type { Rules, Situation } from './rules.ts'
+import { stopExits } from './stop-exits.ts'
+import { leastCostMinor, type Target } from './targets.ts'
+
+/**
+ * Expected money, minutes and square of the money over a belief whose mass need not be 1: sums, not means,
+ * so that the outcomes of a check add up without dividing.
+ */
+export type Tally = { value: number; minutes: number; second: number }
+
+/** The policy that `baseValue` found best; kept so that it can be followed step by step. */
+export type BaseChoice = {
+  /** Place in the list of targets; -1 to stop at once. */
+  target: number
+  proveFirst: boolean
+  /** How many repairs of `BaseWork.order` are made before stopping. */
+  repairs: number
+}
+
+/** Everything `baseValue` needs, with its work arrays. One per kernel; not for two walks at once. */
+export type BaseWork = {
+  readonly rules: Rules
+  readonly kernel: Kernel
+  readonly targets: readonly Target[]
+  /** The best policy's sums, left by `baseValue`. `second` only when asked for. */
+  readonly best: Tally
+  readonly choice: BaseChoice
+  readonly order: Int32Array
+  /** How often `baseValue` was called. */
+  steps: number
+  readonly stops: Int32Array
+  /** By target, by set of steps wanted. */
+  readonly rounds: readonly Map<number, ProofRound>[]
+  readonly run: Run
+  readonly trial: Int32Array
+  /** By place in a target's repairs: the gain at the start of a run, at least the gain now, and work space. */
+  readonly firstGains: Float64Array
+  readonly gains: Float64Array
+  readonly indexes: Float64Array
+  readonly belief: Float64Array
+  readonly situation: Situation
+  readonly trialSituation: Situation
+}
+
+/** One walk through a repair sequence: what is settled, what is still in play, and what the path so far has cost. */
+type Run = {
+  value: number
+  minutes: number
+  second: number
+  mass: number
+  costMinor: number
+  spentMin: number
+  variance: number
+  /** The best exit of those that need no mark, as judged when stopping was last weighed. */
+  fallback: number
+  withSecond: boolean
+}
+
+/** Repairs in a row without a better place to stop before a sequence is given up. */
+const patience = 3
+const negligibleMass = 1e-15
+
+export const baseWorkOf = (rules: Rules, kernel: Kernel, targets: readonly Target[]): BaseWork => ({
+  rules,
+  kernel,
+  targets,
+  best: { value: 0, minutes: 0, second: 0 },
+  choice: { target: -1, proveFirst: false, repairs: 0 },
+  order: new Int32Array(rules.repairs.length),
+  steps: 0,
+  stops: stopExits(rules, kernel),
+  rounds: targets.map(() => new Map()),
+  run: {
+    value: 0,
+    minutes: 0,
+    second: 0,
+    mass: 0,
+    costMinor: 0,
+    spentMin: 0,
+    variance: 0,
+    fallback: 0,
+    withSecond: false,
+  },
+  trial: new Int32Array(rules.repairs.length),
+  firstGains: new Float64Array(rules.repairs.length),
+  gains: new Float64Array(rules.repairs.length),
+  indexes: new Float64Array(rules.repairs.length),
+  belief: new Float64Array(kernel.size),
+  situation: new Uint8Array(rules.start.length),
+  trialSituation: new Uint8Array(rules.start.length),
+})
+
+/**
+ * Expected money of the best of a handful of simple policies from a belief and a situation: stop at the best exit now, or
+ * repair in the order of gain per cost, proving after each repair, out at the first proof that holds, until stopping is best.
+ * Each is a policy that can be carried out, and its expectation is exact, so the value is a lower bound of the optimum.
+ * @returns the sum over the belief; `work.best` has the minutes too, `work.choice` and `work.order` the policy
+ */
+export const baseValue = (work: BaseWork, belief: Float64Array, mass: number, situation: Situation): number => {
+  work.steps++
+  work.best.value = -Infinity
+  begin(work, belief, mass, situation, false)
+  considerStopping(work, -1, false, 0)
+  for (let target = 0; target < work.targets.length; target++) {
+    if (dot(belief, work.targets[target].most) <= work.best.value) continue
+    weighRepairs(work, work.targets[target], belief)
+    begin(work, belief, mass, situation, false)
+    if (wantedSteps(work.targets[target], situation) !== 0) {
+      if (prove(work, target)) {
+        considerStopping(work, target, true, 0)
+        repairOn(work, target, true)
+      }
+      begin(work, belief, mass, situation, false)
+    }
+    repairOn(work, target, false)
+  }
+  return work.best.value
+}
+
+/**
+ * Expected money of a policy that `baseValue` chose on another kernel of the same problem: its target, its repairs in its
+ * order. It stops where stopping is best here.
+ * @returns the sum over the belief; `work.best` has the minutes and, when `withSecond`, the sum of squares
+ */
+export const followBase = (
+  work: BaseWork,
+  from: BaseWork,
+  belief: Float64Array,
+  mass: number,
+  situation: Situation,
+  withSecond: boolean,
+): number => {
+  const { target, proveFirst, repairs } = from.choice
+  work.best.value = -Infinity
+  begin(work, belief, mass, situation, withSecond)
+  considerStopping(work, -1, false, 0)
+  if (target === -1) return work.best.value
+  if (proveFirst) {
+    prove(work, target)
+    considerStopping(work, target, true, 0)
+  }
+  for (let made = 0; made < repairs; made++) {
+    work.trial[made] = from.order[made]
+    repairNow(work, work.targets[target], from.order[made])
+    prove(work, target)
+    considerStopping(work, target, proveFirst, made + 1)
+  }
+  return work.best.value
+}
+
+/** Sets a run off. The fallback stays as stopping at once left it. */
+const begin = (work: BaseWork, belief: Float64Array, mass: number, from: Situation, withSecond: boolean): void => {
+  work.belief.set(belief)
+  work.situation.set(from)
+  work.gains.set(work.firstGains)
+  const { run } = work
+  run.value = run.minutes = run.second = run.costMinor = run.spentMin = run.variance = 0
+  run.mass = mass
+  run.withSecond = withSecond
+}
+
+/** Repairs and proves until nothing helps, or nothing could, or stopping has long been better; notes the best place to stop. */
+const repairOn = (work: BaseWork, target: number, proveFirst: boolean): void => {
+  const { run, best } = work
+  const { most } = work.targets[target]
+  let idle = 0
+  let going = true
+  for (let made = 0; going && idle < patience && run.mass > negligibleMass;) {
+    if (run.value + dot(work.belief, most) - run.mass * run.costMinor <= best.value) return
+    const repair = nextRepair(work, work.targets[target])
+    if (repair === -1) return
+    repairNow(work, work.targets[target], repair)
+    work.trial[made++] = repair
+    going = prove(work, target)
+    idle = considerStopping(work, target, proveFirst, made) ? 0 : idle + 1
+  }
+}
+
+/** Notes the policy that stops here, if it is the best so far. */
+const considerStopping = (work: BaseWork, target: number, proveFirst: boolean, repairs: number): boolean => {
+  const { run, best, choice, rules } = work
+  const exit = bestExit(work)
+  const payoff = work.kernel.payoff[exit]
+  const closing = rules.exits[exit].allCoversOn ? closingMin(rules, work.situation) : 0
+  const spent = run.costMinor + rules.minorPerMin * closing
+  const value = run.value + dot(work.belief, payoff) - run.mass * spent
+  if (value <= best.value) return false
+  best.value = value
+  best.minutes = run.minutes + run.mass * (run.spentMin + closing)
+  if (run.withSecond) {
+    best.second = run.second + run.mass * run.variance
+    for (let s = 0; s < payoff.length; s++) best.second += work.belief[s] * (payoff[s] - spent) ** 2
+  }
+  choice.target = target
+  choice.proveFirst = proveFirst
+  choice.repairs = repairs
+  for (let i = 0; i < repairs; i++) work.order[i] = work.trial[i]
+  return true
+}
+
+/** The exit with most expected money of those that can be taken; notes the best that needs no mark as the fallback. */
+const bestExit = (work: BaseWork): number => {
+  const { rules, kernel, situation, stops, run } = work
+  const closing = run.mass * rules.minorPerMin * closingMin(rules, situation)
+  let best = -1
+  let most = -Infinity
+  let mostFree = -Infinity
+  for (let i = 0; i < stops.length; i++) {
+    const exit = stops[i]
+    const { needs, allCoversOn } = rules.exits[exit]
+    if (!holds(situation, needs)) continue
+    const worth = dot(work.belief, kernel.payoff[exit]) - (allCoversOn ? closing : 0)
+    if (worth > most) {
+      most = worth
+      best = exit
+    }
+    if (needs.length === 0 && worth > mostFree) {
+      mostFree = worth
+      run.fallback = exit
+    }
+  }
+  return best
+}
+
+/** Sets `gains` to what each repair leads towards the target from the belief, none of it made yet. */
+const weighRepairs = (work: BaseWork, target: Target, belief: Float64Array): void => {
+  const { firstGains } = work
+  for (let j = 0; j < target.repairs.length; j++) firstGains[j] = gainOf(target, belief, j)
+}
+
+const gainOf = (target: Target, belief: Float64Array, place: number): number => {
+  const { starts, from, credit } = target
+  const end = starts[place + 1]
+  let gain = 0
+  for (let i = starts[place]; i < end; i++) gain += belief[from[i]] * credit[i]
+  return gain
+}
+
+/**
+ * The repair that leads furthest towards the target per cost, counting the proof after it; -1 when none leads there.
+ * `gains` holds at least the gain of each repair, so only those that might still be best are weighed again.
+ */
+const nextRepair = (work: BaseWork, target: Target): number => {
+  const { rules, situation, gains, indexes } = work
+  const { repairs, perCost } = target
+  const wanted = wantedSteps(target, situation)
+  if (repairs.length === 0) return -1
+  const closing = closingMin(rules, situation)
+  for (let j = 0; j < repairs.length; j++) {
+    indexes[j] = repairIsOpen(rules, situation, repairs[j]) ? gains[j] * perCost[j] : 0
+  }
+  let best = -1
+  let most = 0
+  for (;;) {
+    const j = greatest(indexes, repairs.length)
+    if (indexes[j] <= most) return best
+    indexes[j] = 0
+    gains[j] = gainOf(target, work.belief, j)
+    const cost = roundCost(work, target, repairs[j], wanted | target.reproof[j], closing)
+    const index = gains[j] / Math.max(cost, leastCostMinor)
+    if (index <= most) continue
+    most = index
+    best = repairs[j]
+  }
+}
+
+const greatest = (values: Float64Array, count: number): number => {
+  let at = 0
+  for (let j = 1; j < count; j++) if (values[j] > values[at]) at = j
+  return at
+}
+
+/** About what a repair and the proof after it cost. Only the order of repairs depends on it. */
+const roundCost = (work: BaseWork, target: Target, repair: number, wanted: number, closing: number): number => {
+  const { rules, situation } = work
+  const rule = rules.repairs[repair]
+  let minutes = rule.minutes
+  let cost = rule.costMinor
+  let closes = false
+  for (let k = 0; k < target.steps.length; k++) {
+    if ((wanted & (1 << k)) === 0) continue
+    const check = rules.checks[target.steps[k].check]
+    minutes += check.minutes
+    cost += check.costMinor
+    closes ||= check.allCoversOn
+  }
+  for (let i = 0; i < rule.opens.length; i++) {
+    const cover = rule.opens[i]
+    if (situation[cover] === 0) minutes += rules.openMin[cover] + (closes ? rules.closeMin[cover] : 0)
+  }
+  return cost + rules.minorPerMin * (closes ? minutes + closing : minutes)
+}
+
+/** Repairs with all that is in play; adds to `gains` what the suspects that come up may gain next. */
+const repairNow = (work: BaseWork, target: Target, repair: number): void => {
+  const { rules, run, situation, belief, gains } = work
+  const { costMinor, success, breakVariance } = rules.repairs[repair]
+  pay(work, makeRepair(rules, situation, repair), costMinor)
+  run.variance += breakVariance
+  const { from, to } = work.kernel.transitions[repair]
+  const { waysAt, ways, wayCredit } = target
+  for (let i = 0; i < from.length; i++) {
+    const mended = success * belief[from[i]]
+    belief[to[i]] += mended
+    belief[from[i]] -= mended
+    for (let k = waysAt[to[i]]; k < waysAt[to[i] + 1]; k++) gains[ways[k]] += mended * wayCredit[k]
+  }
+}
+
+/**
+ * Makes the checks the target's exit still wants. What passes the last one leaves by the exit, what fails an earlier one
+ * leaves by the fallback, what fails the last one stays in play. False when a check cannot be made.
+ */
+const prove = (work: BaseWork, place: number): boolean => {
+  const { rules, situation, run, kernel, belief } = work
+  const target = work.targets[place]
+  const wanted = wantedSteps(target, situation)
+  if (wanted === 0) return true
+  const round = roundFor(work, place, wanted)
+  if (!canProve(work, target, round)) return false
+  run.value += dot(belief, roundPayoff(kernel, round, target.exit, run.fallback))
+  for (let i = 0; i < round.steps.length; i++) {
+    const step = target.steps[round.steps[i]]
+    pay(work, makeCheck(rules, situation, step.check), rules.checks[step.check].costMinor)
+    const last = i === round.steps.length - 1
+    if (last) settle(work, round.passes, target.exit)
+    else settle(work, round.fails[i], run.fallback)
+    mark(situation, last ? step.failTakes : step.passTakes, 0)
+    mark(situation, last ? step.failGives : step.passGives, 1)
+  }
+  run.mass = multiply(belief, belief, round.stays)
+  return true
+}
+
+const roundFor = (work: BaseWork, place: number, wanted: number): ProofRound => {
+  const known = work.rounds[place].get(wanted)
+  if (known !== undefined) return known
+  const round = proofRoundOf(work.kernel, work.targets[place], wanted)
+  work.rounds[place].set(wanted, round)
+  return round
+}
+
+/** Whether every step of the round can be made: not made already, and the marks it needs held or given by an earlier step. */
+const canProve = (work: BaseWork, target: Target, round: ProofRound): boolean => {
+  const { rules, trialSituation, situation } = work
+  trialSituation.set(situation)
+  for (let i = 0; i < round.steps.length; i++) {
+    const step = target.steps[round.steps[i]]
+    if (!checkIsOpen(rules, trialSituation, step.check)) return false
+    mark(trialSituation, step.passTakes, 0)
+    mark(trialSituation, step.passGives, 1)
+  }
+  return true
+}
+
+/** Books the cost and minutes of the part of the belief that leaves by an exit now; its payoff is booked by the round. */
+const settle = (work: BaseWork, share: Float64Array, exit: number): void => {
+  const { run, rules, belief } = work
+  const closing = rules.exits[exit].allCoversOn ? closingMin(rules, work.situation) : 0
+  const spent = run.costMinor + rules.minorPerMin * closing
+  const mass = dot(belief, share)
+  run.value -= mass * spent
+  run.minutes += mass * (run.spentMin + closing)
+  if (run.withSecond) run.second += squares(belief, share, work.kernel.payoff[exit], spent) + mass * run.variance
+}
+
+const pay = (work: BaseWork, minutes: number, costMinor: number): void => {
+  work.run.spentMin += minutes
+  work.run.costMinor += costMinor + work.rules.minorPerMin * minutes
+}

@@ -1,0 +1,15 @@
+/**
+ * What to do next with a thing that may be faulty: check, repair or stop, for most expected money.
+ * Knows nothing of what the thing is. The only way in.
+ */
+export { checkPlanProblem } from './check-problem.ts'
+export { plan, type PlanOptions } from './plan.ts'
+export {
+  planProblemSchema,
+  type ExitWorth,
+  type PlanAnswer,
+  type PlanMove,
+  type PlanProblem,
+  type PlanProblemInput,
+  type RankedMove,
+} from './schema.ts'

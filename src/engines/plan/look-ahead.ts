@@ -1,0 +1,216 @@
+import { baseValue, baseWorkOf, followBase, type BaseWork, type Tally } from './base-policy.ts'
+import { dot, multiply } from './dot.ts'
+import type { Kernel } from './kernel.ts'
+import { applyOutcome, checkIsOpen, makeCheck, makeRepair, type Rules, type Situation } from './rules.ts'
+import { goalsOf, targetsOf } from './targets.ts'
+
+/** A check or a repair, by its place. Exits end everything and need no look-ahead. */
+export type Step = { readonly kind: 'check' | 'repair'; readonly index: number }
+
+/** One kernel with its work arrays: the beliefs after the moves looked ahead, by depth. */
+export type Side = { readonly base: BaseWork; readonly beliefs: readonly Float64Array[] }
+
+/**
+ * Work arrays for looking ahead. Policies are chosen on the near side, a kernel of the likeliest suspects, and what they are
+ * worth is worked out on the whole side, so that every figure is exact for the policy it belongs to.
+ */
+export type LookAhead = {
+  readonly rules: Rules
+  readonly near: Side
+  readonly whole: Side
+  readonly levels: readonly Level[]
+  /** Of the near side, by check: the sum of p·ln p over its outcomes, by suspect. */
+  readonly terms: readonly Float64Array[]
+}
+
+type Level = { readonly moved: Situation; readonly situation: Situation; readonly tally: Tally }
+
+const depth = 2
+
+export const lookAheadOf = (rules: Rules, whole: Kernel, near: Kernel): LookAhead => {
+  const goals = goalsOf(rules, whole)
+  const side = (kernel: Kernel): Side => ({
+    base: baseWorkOf(rules, kernel, targetsOf(rules, kernel, goals)),
+    beliefs: Array.from({ length: depth }, () => new Float64Array(kernel.size)),
+  })
+  return {
+    rules,
+    near: side(near),
+    whole: side(whole),
+    levels: Array.from({ length: depth }, () => ({
+      moved: new Uint8Array(rules.start.length),
+      situation: new Uint8Array(rules.start.length),
+      tally: { value: 0, minutes: 0, second: 0 },
+    })),
+    terms: near.likelihood.map((columns) => surpriseTerms(columns, near.size)),
+  }
+}
+
+/** What to work out: the value on the near side, to choose by; or the sums on the whole side, with the sum of squares or not. */
+export type Figures = 'near' | 'whole' | 'whole with squares'
+
+export const outcomesOf = (rules: Rules, step: Step): number =>
+  step.kind === 'repair' ? 1 : rules.checks[step.index].gives.length
+
+/** The base policy's sums at the start. */
+export const valueAtStart = (ahead: LookAhead): Tally => afterwards(ahead, -1, -1, 'whole')
+
+/**
+ * Sums over the belief when the step is made next and, after each outcome, the better of the base policy and the check
+ * named for that outcome (then the base policy). Exact for that policy on the side asked for.
+ * @param at depth: 0 from the start, 1 from the outcome that depth 0 holds
+ * @param follow by outcome, the check to weigh against the base policy; -1 for none. Null for none at all.
+ */
+export const valueOfStep = (
+  ahead: LookAhead,
+  at: number,
+  step: Step,
+  follow: Int32Array | null,
+  figures: Figures,
+): Tally => {
+  const { rules } = ahead
+  const { moved, tally } = ahead.levels[at]
+  moved.set(situationAt(ahead, at - 1))
+  const minutes = takeStep(rules, moved, step)
+  const cost = costOf(rules, step) + minutes * rules.minorPerMin
+  const variance = step.kind === 'repair' ? rules.repairs[step.index].breakVariance : 0
+  tally.value = tally.minutes = tally.second = 0
+  for (let outcome = 0; outcome < outcomesOf(rules, step); outcome++) {
+    const mass = branch(ahead, at, step, outcome, figures)
+    if (mass <= 0) continue
+    const then = afterwards(ahead, at, follow === null ? -1 : follow[outcome], figures)
+    tally.value += then.value - cost * mass
+    tally.minutes += then.minutes + minutes * mass
+    tally.second += then.second - 2 * cost * then.value + (cost * cost + variance) * mass
+  }
+  return tally
+}
+
+const situationAt = (ahead: LookAhead, at: number): Situation =>
+  at === -1 ? ahead.rules.start : ahead.levels[at].situation
+
+const beliefAt = (side: Side, at: number): Float64Array => (at === -1 ? side.base.kernel.belief : side.beliefs[at])
+
+/** The better of the base policy and one more check, at the belief and situation of a depth. */
+const afterwards = (ahead: LookAhead, at: number, check: number, figures: Figures): Tally => {
+  const checked = check === -1 ? null : valueOfStep(ahead, at + 1, { kind: 'check', index: check }, null, figures)
+  const based = baseAt(ahead, at, figures)
+  return checked !== null && checked.value > based.value ? checked : based
+}
+
+const baseAt = (ahead: LookAhead, at: number, figures: Figures): Tally => {
+  const { near, whole } = ahead
+  const situation = situationAt(ahead, at)
+  const likely = beliefAt(near, at)
+  baseValue(near.base, likely, sumOf(likely), situation)
+  if (figures === 'near') return near.base.best
+  const belief = beliefAt(whole, at)
+  followBase(whole.base, near.base, belief, sumOf(belief), situation, figures === 'whole with squares')
+  return whole.base.best
+}
+
+const sumOf = (belief: Float64Array): number => {
+  let sum = 0
+  for (let s = 0; s < belief.length; s++) sum += belief[s]
+  return sum
+}
+
+/** Makes the step in the situation, short of its outcome; gives back its minutes, covers included. */
+export const takeStep = (rules: Rules, situation: Situation, step: Step): number =>
+  step.kind === 'check' ? makeCheck(rules, situation, step.index) : makeRepair(rules, situation, step.index)
+
+const costOf = (rules: Rules, step: Step): number =>
+  step.kind === 'check' ? rules.checks[step.index].costMinor : rules.repairs[step.index].costMinor
+
+/** Puts the beliefs and the situation after one outcome into the depth; gives back the mass of the outcome. */
+const branch = (ahead: LookAhead, at: number, step: Step, outcome: number, figures: Figures): number => {
+  const { moved, situation } = ahead.levels[at]
+  situation.set(moved)
+  if (step.kind === 'check') applyOutcome(ahead.rules, situation, step.index, outcome)
+  const likely = learn(ahead.near, at, step, outcome)
+  return figures === 'near' ? likely : learn(ahead.whole, at, step, outcome)
+}
+
+const learn = (side: Side, at: number, step: Step, outcome: number): number => {
+  const { kernel, rules } = side.base
+  const before = beliefAt(side, at - 1)
+  const after = side.beliefs[at]
+  if (step.kind === 'check') return multiply(after, before, kernel.likelihood[step.index][outcome])
+  const { from, to } = kernel.transitions[step.index]
+  const { success } = rules.repairs[step.index]
+  after.set(before)
+  for (let i = 0; i < from.length; i++) {
+    const mended = success * before[from[i]]
+    after[to[i]] += mended
+    after[from[i]] -= mended
+  }
+  return sumOf(after)
+}
+
+/** Most checks weighed after an outcome. */
+const candidateCount = 12
+
+/**
+ * For each outcome of a step, the check that is best made next, or -1 where the base policy is as good.
+ * Looks at the checks that tell most per cost at that point. Stops weighing when `limit` base values have been worked out.
+ */
+export const bestFollowUps = (ahead: LookAhead, step: Step, limit: number): Int32Array => {
+  const { rules, near, levels } = ahead
+  const follow = new Int32Array(outcomesOf(rules, step)).fill(-1)
+  levels[0].moved.set(rules.start)
+  takeStep(rules, levels[0].moved, step)
+  for (let outcome = 0; outcome < follow.length; outcome++) {
+    const mass = branch(ahead, 0, step, outcome, 'near')
+    if (mass <= 0) continue
+    let best = baseAt(ahead, 0, 'near').value
+    for (const check of mostTelling(ahead, mass)) {
+      if (near.base.steps >= limit) break
+      const { value } = valueOfStep(ahead, 1, { kind: 'check', index: check }, null, 'near')
+      if (value <= best) continue
+      best = value
+      follow[outcome] = check
+    }
+  }
+  return follow
+}
+
+/** The checks that can be made after the outcome at depth 0, those with most information per cost first. */
+const mostTelling = (ahead: LookAhead, mass: number): readonly number[] => {
+  const { rules, levels } = ahead
+  const { situation } = levels[0]
+  const scored: { readonly check: number; readonly score: number }[] = []
+  for (let check = 0; check < rules.checks.length; check++) {
+    if (!checkIsOpen(rules, situation, check)) continue
+    const told = informationOf(ahead, mass, check)
+    if (told <= leastInformation * mass) continue
+    levels[1].moved.set(situation)
+    const minutes = makeCheck(rules, levels[1].moved, check)
+    const cost = rules.checks[check].costMinor + minutes * rules.minorPerMin
+    scored.push({ check, score: told / Math.max(cost, leastCostMinor) })
+  }
+  scored.sort((a, b) => b.score - a.score || a.check - b.check)
+  return scored.slice(0, candidateCount).map(({ check }) => check)
+}
+
+const leastInformation = 1e-12
+const leastCostMinor = 1e-9
+
+/** Mutual information between suspect and outcome, in nats, times the mass of the belief at depth 0 of the near side. */
+const informationOf = (ahead: LookAhead, mass: number, check: number): number => {
+  const belief = ahead.near.beliefs[0]
+  let told = dot(belief, ahead.terms[check])
+  for (const column of ahead.near.base.kernel.likelihood[check]) {
+    const chance = dot(belief, column)
+    if (chance > 0) told -= chance * Math.log(chance / mass)
+  }
+  return told
+}
+
+/** By suspect, the sum of p·ln p over the outcomes. */
+const surpriseTerms = (columns: readonly Float64Array[], size: number): Float64Array => {
+  const terms = new Float64Array(size)
+  for (const column of columns) {
+    for (let s = 0; s < size; s++) if (column[s] > 0) terms[s] += column[s] * Math.log(column[s])
+  }
+  return terms
+}

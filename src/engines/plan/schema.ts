@@ -1,0 +1,130 @@
+import { z } from 'zod'
+
+const id = z.string().min(1)
+const probability = z.number().min(0).max(1)
+const minutes = z.number().min(0).max(100_000)
+const minor = z.number().min(-1e9).max(1e9)
+const ids = z.array(id)
+
+/** What might be wrong: a set of faults with its probability. The empty set is "nothing wrong". */
+const suspect = z.strictObject({ id, faults: ids, probability })
+
+/** Something that must come off before what is behind it can be reached. `after`: covers that come off first. */
+const cover = z.strictObject({ id, openMin: minutes, closeMin: minutes, after: ids.default([]) })
+
+/** `gives` and `takes`: marks this outcome sets and removes. A mark is a fact about what has been shown, such as "safe to run". */
+const outcome = z.strictObject({ id, gives: ids.default([]), takes: ids.default([]) })
+
+const check = z.strictObject({
+  id,
+  minutes,
+  costMinor: minor.default(0),
+  /** Covers that must be off. */
+  coversOff: ids.default([]),
+  /** True for a check that needs every cover on, such as running the machine. */
+  allCoversOn: z.boolean().default(false),
+  /** Marks that must be held. */
+  needs: ids.default([]),
+  outcomes: z.array(outcome).min(1),
+  /** P(outcome | suspect): a row per suspect, a column per outcome; each row sums to 1. */
+  likelihood: z.array(z.array(probability)),
+  /** Already made since the machine last changed: a repeat would show nothing new. */
+  done: z.boolean().default(false),
+  /** True when a repair makes the check worth making again. */
+  renewedByRepair: z.boolean().default(true),
+})
+
+const repair = z.strictObject({
+  id,
+  minutes,
+  costMinor: minor.default(0),
+  coversOff: ids.default([]),
+  needs: ids.default([]),
+  removes: ids,
+  /** Probability that it removes those of its faults that are there. */
+  success: probability,
+  /** Probability and cost of breaking something on the way. */
+  breakRisk: probability.default(0),
+  breakCostMinor: minor.default(0),
+  /** Marks that stand no longer afterwards. */
+  takes: ids.default([]),
+  done: z.boolean().default(false),
+})
+
+const exit = z.strictObject({
+  id,
+  /** Money in hand by suspect, in the order of the suspects; what is sold or saved less what the exit itself costs. */
+  payoffMinor: z.array(minor),
+  needs: ids.default([]),
+  /** True when the covers must be back on first; closing them is then paid for. */
+  allCoversOn: z.boolean().default(true),
+})
+
+/**
+ * A problem of what to do next with a thing that may be faulty. Maximises expected money.
+ * The suspects must be closed under repair: for each suspect and each repair, what is left after the repair is a suspect too.
+ */
+export const planProblemSchema = z.strictObject({
+  format: z.literal('thrum-plan-1'),
+  /** What an hour of one's own time is worth. */
+  hourMinor: minor,
+  faults: ids,
+  suspects: z.array(suspect).min(1),
+  covers: z.array(cover).default([]),
+  /** Covers that are off now. */
+  off: ids.default([]),
+  /** Marks held now. */
+  marks: ids.default([]),
+  checks: z.array(check).default([]),
+  repairs: z.array(repair).default([]),
+  exits: z.array(exit).min(1),
+})
+
+export type PlanProblem = z.infer<typeof planProblemSchema>
+export type PlanProblemInput = z.input<typeof planProblemSchema>
+
+export type PlanMove =
+  | { readonly kind: 'check'; readonly id: string }
+  | { readonly kind: 'repair'; readonly id: string }
+  | { readonly kind: 'exit'; readonly id: string }
+
+/** One move with what following it, and then the best plan known, is worth. */
+export type RankedMove = {
+  readonly move: PlanMove
+  /** Expected money from here on if this move is made next, minutes paid for. */
+  readonly expectedMinor: number
+  /** Own minutes of the move, covers included. */
+  readonly minutes: number
+  /** For a check: expected money with its answer (its cost not taken off) less the best expected money without it, 0 or more. */
+  readonly informationMinor: number
+  /** For a check: probability of each outcome, in the order of the check's outcomes. */
+  readonly outcomeProbability: readonly number[]
+  /** Covers to be taken off first, in order. */
+  readonly open: readonly string[]
+  /** Covers to be put back first, in order. */
+  readonly close: readonly string[]
+}
+
+export type ExitWorth = {
+  readonly id: string
+  /** Expected money of taking this exit now, closing covers paid for. */
+  readonly expectedMinor: number
+  /** Marks that are missing; empty when the exit can be taken now. */
+  readonly missing: readonly string[]
+}
+
+export type PlanAnswer = {
+  readonly kind: 'planned'
+  readonly best: PlanMove
+  /** Expected money of the policy behind `best`: a lower bound of the optimum, exact for that policy under the engine's own model. */
+  readonly lowerMinor: number
+  /** Proved upper bound of the optimum: what one who knew the suspect could expect. */
+  readonly upperMinor: number
+  /** Standard deviation of the money under the plan, from the suspects' spread at the moves looked ahead. */
+  readonly spreadMinor: number
+  /** Expected own minutes from here on under the policy. */
+  readonly expectedMin: number
+  /** Every move that can be made next, best first. */
+  readonly ranked: readonly RankedMove[]
+  readonly exits: readonly ExitWorth[]
+}

@@ -1,0 +1,181 @@
+import { OpenAPIHono } from '@hono/zod-openapi'
+import type { Context } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import { problem, type Problem } from '../base/problem.ts'
+import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
+import type { BenchId, MachineDocument } from '../bench/contract.ts'
+import { jobOf } from '../bench/job.ts'
+import type { Clock, Ids, NoteStore } from '../bench/ports.ts'
+import { machineDocument, machineList, noSuchMachine } from '../bench/queries.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { Job } from '../machine/job.ts'
+import type { MachineView } from '../machine/view.ts'
+import { onlyHosts, strictHeaders } from './guards.ts'
+import { jsonSchema, schemaNames } from './json-schemas.ts'
+import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
+import * as routes from './routes.ts'
+import { servePages, type StaticFiles } from './static-files.ts'
+
+const largestBodyBytes = 1024 * 1024
+
+export type AppDeps = {
+  readonly benches: Readonly<Record<BenchId, NoteStore>>
+  readonly blueprints: readonly Blueprint[]
+  readonly machineView: (job: Job) => MachineView
+  readonly now: Clock
+  readonly newId: Ids
+  readonly pages: StaticFiles
+  /** Host names that are answered to; null when every name is. */
+  readonly hosts: readonly string[] | null
+  /** Told of each answer and of each thing thrown. */
+  readonly log: (entry: LogEntry) => void
+}
+
+export type LogEntry =
+  | {
+      readonly kind: 'answered'
+      readonly method: string
+      readonly path: string
+      readonly status: number
+      readonly ms: number
+    }
+  | { readonly kind: 'thrown'; readonly method: string; readonly path: string; readonly thrown: unknown }
+
+/** The API and the pages as one application; it opens no socket and reads no clock of its own. */
+export const makeApp = (deps: AppDeps): OpenAPIHono => {
+  const app = new OpenAPIHono({
+    defaultHook: (result, c) => {
+      if (result.success) return undefined
+      if (result.target === 'param') return refuse(c, 404, addressProblem(result.error.issues))
+      return refuse(c, 400, ...formProblems(result.error.issues))
+    },
+  })
+  app.use(logged(deps.log), strictHeaders)
+  if (deps.hosts !== null) app.use(onlyHosts(deps.hosts))
+  app.use('/api/*', bodyLimit({ maxSize: largestBodyBytes, onError: (c) => refuse(c, 413, tooLarge) }), fresh)
+  app.onError((thrown, c) => {
+    deps.log({ kind: 'thrown', method: c.req.method, path: c.req.path, thrown })
+    return refuseThrown(c, thrown)
+  })
+  app.notFound((c) => refuse(c, 404, notFound))
+  addBlueprints(app, deps)
+  addBench(app, deps)
+  addDocuments(app, deps)
+  app.all('/api/*', (c) => refuse(c, 404, notFound))
+  app.get('*', servePages(deps.pages))
+  return app
+}
+
+const logged =
+  (log: AppDeps['log']) =>
+  async (c: Context, next: () => Promise<void>): Promise<void> => {
+    const start = performance.now()
+    await next()
+    const ms = Math.round(performance.now() - start)
+    log({ kind: 'answered', method: c.req.method, path: c.req.path, status: c.res.status, ms })
+  }
+
+/** What the API says changes with every note, so no browser keeps it. */
+const fresh = async (c: Context, next: () => Promise<void>): Promise<void> => {
+  await next()
+  c.header('cache-control', 'no-store')
+}
+
+/** The routes' own types ask for mutable arrays; ours are readonly, and tests hold the answers against the document. */
+const typed = (response: Response): never => response as never
+
+const addBlueprints = (app: OpenAPIHono, { blueprints }: AppDeps): void => {
+  app.openapi(routes.blueprintsRoute, (c) => {
+    const list = blueprints.map(({ id, name, summary, recognise }) => ({ id, name, summary, recognise }))
+    return c.json({ blueprints: list }, 200)
+  })
+  app.openapi(routes.blueprintRoute, (c) => {
+    const { id } = c.req.valid('param')
+    const blueprint = blueprints.find((one) => one.id === id)
+    return typed(blueprint === undefined ? refuse(c, 404, noBlueprint(id, blueprints)) : c.json(blueprint, 200))
+  })
+}
+
+const noBlueprint = (id: string, blueprints: readonly Blueprint[]): Problem =>
+  problem(
+    'unknown-blueprint',
+    'id',
+    `There is no blueprint “${id}”`,
+    `There are: ${blueprints.map((one) => one.id).join(', ')}`,
+  )
+
+const addBench = (app: OpenAPIHono, deps: AppDeps): void => {
+  const commands = commandDeps(deps)
+  app.openapi(routes.machinesRoute, async (c) => {
+    return typed(c.json(await machineList(commands(c.req.valid('param').bench)), 200))
+  })
+  app.openapi(routes.newMachineRoute, async (c) => {
+    const { id, content } = c.req.valid('json')
+    return typed(outcome(c, 201, await addMachine(commands(c.req.valid('param').bench), content, id)))
+  })
+  app.openapi(routes.machineRoute, async (c) => {
+    const { bench, id } = c.req.valid('param')
+    const document = await machineDocument(commands(bench), id)
+    return typed(document === null ? refuse(c, 404, noSuchMachine(id)) : c.json(document, 200))
+  })
+  app.openapi(routes.newNoteRoute, async (c) => {
+    const { bench, id } = c.req.valid('param')
+    const note = c.req.valid('json')
+    return typed(outcome(c, 200, await addNote(commands(bench), id, note.version, note.content, note.id)))
+  })
+  app.openapi(routes.viewRoute, async (c) => {
+    const { bench, id } = c.req.valid('param')
+    const document = await machineDocument(commands(bench), id)
+    return typed(document === null ? refuse(c, 404, noSuchMachine(id)) : viewAnswer(c, deps, document))
+  })
+}
+
+const commandDeps = ({ benches, blueprints, now, newId }: AppDeps): ((bench: BenchId) => CommandDeps) => {
+  const byId = new Map(blueprints.map((blueprint) => [blueprint.id, blueprint]))
+  const shared = { now, newId, blueprintById: (id: string) => byId.get(id), blueprintIds: [...byId.keys()] }
+  return (bench) => ({ ...shared, store: benches[bench], bench })
+}
+
+const viewAnswer = (c: Context, deps: AppDeps, { state, notes }: MachineDocument): Response => {
+  const blueprint = deps.blueprints.find((one) => one.id === state.blueprint)
+  if (blueprint === undefined) return refuse(c, 422, noBlueprint(state.blueprint, deps.blueprints))
+  return c.json(deps.machineView(jobOf(state, notes, blueprint)), 200)
+}
+
+const outcome = (c: Context, status: 200 | 201, result: CommandOutcome): Response => {
+  switch (result.kind) {
+    case 'done':
+      return c.json(result.document, status)
+    case 'refused':
+      return refuse(c, 422, ...result.problems)
+    case 'missing':
+      return refuse(c, 404, ...result.problems)
+    case 'conflict':
+      return c.json({ problems: result.problems, document: result.document }, 409)
+    case 'not-kept':
+      return refuse(c, 507, ...result.problems)
+  }
+}
+
+const addDocuments = (app: OpenAPIHono, deps: AppDeps): void => {
+  app.openapi(routes.schemaRoute, (c) => {
+    const { name } = c.req.valid('param')
+    const schema = jsonSchema(name)
+    return typed(schema === null ? refuse(c, 404, noSchema(name)) : c.json(schema, 200))
+  })
+  app.openapi(routes.healthRoute, async (c) => {
+    await deps.benches.own.notes('')
+    return c.json({ status: 'ok' as const }, 200)
+  })
+  app.doc31('/api/openapi.json', {
+    openapi: '3.1.0',
+    info: {
+      title: 'Thrum',
+      version: '1',
+      description: 'Machines on a bench, their notes, and what follows from them.',
+    },
+  })
+}
+
+const noSchema = (name: string): Problem =>
+  problem('unknown-schema', 'name', `There is no schema “${name}”`, `There are: ${schemaNames.join(', ')}`)

@@ -1,0 +1,24 @@
+import { z } from 'zod'
+import { benchNotesSchema } from '../bench/note.ts'
+import { blueprintSchema } from '../blueprint/schema.ts'
+import { beliefProblemSchema } from '../engines/belief/index.ts'
+import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
+import { planProblemSchema } from '../engines/plan/index.ts'
+
+const schemas: Readonly<Record<string, z.ZodType>> = {
+  blueprint: blueprintSchema,
+  notes: benchNotesSchema,
+  network: networkSchema,
+  'network-request': networkRequestSchema,
+  belief: beliefProblemSchema,
+  plan: planProblemSchema,
+}
+
+/** Names of the forms that outside input may take. */
+export const schemaNames: readonly string[] = Object.keys(schemas)
+
+/** A form by name as JSON Schema (draft 2020-12), as input may take it; null when there is none of this name. */
+export const jsonSchema = (name: string): unknown => {
+  const schema = Object.hasOwn(schemas, name) ? schemas[name] : undefined
+  return schema === undefined ? null : z.toJSONSchema(schema, { io: 'input' })
+}

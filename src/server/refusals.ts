@@ -1,0 +1,67 @@
+import type { Context } from 'hono'
+import { HTTPException } from 'hono/http-exception'
+import { problem, type Problem } from '../base/problem.ts'
+
+export type RefusalStatus = 400 | 403 | 404 | 409 | 413 | 415 | 422 | 500 | 507
+
+/** A refusal as it goes out. */
+export const refuse = (c: Context, status: RefusalStatus, ...problems: readonly Problem[]): Response =>
+  c.json({ problems }, status)
+
+type Issue = {
+  readonly code?: string | undefined
+  readonly path: readonly PropertyKey[]
+  readonly message: string
+  readonly note?: string | undefined
+  readonly options?: readonly unknown[] | undefined
+}
+
+/** The faults that a schema finds in a body, each at its path. */
+export const formProblems = (issues: readonly Issue[]): readonly Problem[] =>
+  issues.map((issue) => problem('not-of-the-form', issue.path.map(String).join('.'), issueText(issue), formMend))
+
+const formMend = 'See /api/openapi.json for the form'
+
+const issueText = (issue: Issue): string => {
+  // A union's own message says only that the input is invalid.
+  if (issue.code === 'invalid_union' && issue.options !== undefined) return `Must be one of ${issue.options.join(', ')}`
+  return issue.message.replace(/\.$/, '')
+}
+
+/** A fault found in the address: no such bench, or an empty name. */
+export const addressProblem = (issues: readonly Issue[]): Problem =>
+  issues.some((issue) => issue.path[0] === 'bench')
+    ? problem('unknown-bench', 'bench', 'There is no such bench', 'Use own or demo')
+    : notFound
+
+export const notFound = problem(
+  'not-found',
+  '',
+  'There is nothing at this address',
+  'See /api/openapi.json for what there is',
+)
+
+export const tooLarge = problem('too-large', '', 'This is larger than one megabyte', 'Send less at a time')
+
+const notJson = problem('not-json', '', 'The body is not JSON', 'Send JSON as text in UTF-8')
+const notSentAsJson = problem(
+  'not-sent-as-json',
+  '',
+  'The body is not sent as JSON',
+  'Send it with content-type: application/json',
+)
+const broken = problem(
+  'internal',
+  '',
+  'Something went wrong inside the program; nothing was written',
+  'Try again; if it stays, start the program with --log and look at what it says',
+)
+
+/** What goes out for something thrown: never its stack or its words, which may tell of the inside. */
+export const refuseThrown = (c: Context, thrown: unknown): Response => {
+  if (!(thrown instanceof HTTPException)) return refuse(c, 500, broken)
+  if (thrown.status === 400) return refuse(c, 400, notJson)
+  if (thrown.status === 413) return refuse(c, 413, tooLarge)
+  if (thrown.status === 415) return refuse(c, 415, notSentAsJson)
+  return refuse(c, 500, broken)
+}

@@ -1,0 +1,118 @@
+import { createRoute, z } from '@hono/zod-openapi'
+import {
+  benchSchema,
+  blueprintListSchema,
+  conflictSchema,
+  machineDocumentSchema,
+  machineListSchema,
+  newMachineSchema,
+  newNoteSchema,
+  problemsSchema,
+} from './schemas.ts'
+
+const json = <Schema>(description: string, schema: Schema) => ({
+  description,
+  content: { 'application/json': { schema } },
+})
+const object = (description: string) => json(description, z.looseObject({}))
+const body = <Schema extends z.ZodType>(schema: Schema) => ({
+  body: { required: true as const, content: { 'application/json': { schema } } },
+})
+
+const bench = z.strictObject({ bench: benchSchema })
+const machine = z.strictObject({ bench: benchSchema, id: z.string().min(1) })
+const named = z.strictObject({ name: z.string().min(1) })
+const known = z.strictObject({ id: z.string().min(1) })
+
+const notThere = { 404: json('There is none of this name', problemsSchema) }
+const refusals = {
+  400: json('Not JSON, or not of the form', problemsSchema),
+  413: json('Larger than one megabyte', problemsSchema),
+  415: json('Not sent as JSON', problemsSchema),
+  422: json('Against the rules of the bench; nothing was written', problemsSchema),
+  507: json('The store could not keep it; nothing was written', problemsSchema),
+}
+
+export const blueprintsRoute = createRoute({
+  method: 'get',
+  path: '/api/blueprints',
+  summary: 'The architectures that are known',
+  responses: { 200: json('Each with how to recognise one', blueprintListSchema) },
+})
+
+export const blueprintRoute = createRoute({
+  method: 'get',
+  path: '/api/blueprints/{id}',
+  summary: 'One architecture in full, in the form of /api/schemas/blueprint',
+  request: { params: known },
+  responses: { 200: object('The blueprint'), ...notThere },
+})
+
+export const machinesRoute = createRoute({
+  method: 'get',
+  path: '/api/bench/{bench}/machines',
+  summary: 'All machines of a bench, the one that came in last first',
+  request: { params: bench },
+  responses: { 200: json('What the notes of each add up to', machineListSchema), ...notThere },
+})
+
+export const newMachineRoute = createRoute({
+  method: 'post',
+  path: '/api/bench/{bench}/machines',
+  summary: 'Adds a machine; sending the same id and content again does no harm',
+  request: { params: bench, ...body(newMachineSchema) },
+  responses: {
+    201: json('The machine', machineDocumentSchema),
+    409: json('There is another machine with this id', conflictSchema),
+    ...notThere,
+    ...refusals,
+  },
+})
+
+export const machineRoute = createRoute({
+  method: 'get',
+  path: '/api/bench/{bench}/machines/{id}',
+  summary: 'One machine with its history',
+  request: { params: machine },
+  responses: { 200: json('The machine', machineDocumentSchema), ...notThere },
+})
+
+export const newNoteRoute = createRoute({
+  method: 'post',
+  path: '/api/bench/{bench}/machines/{id}/notes',
+  summary: 'Adds a note to a machine; sending the same id and content again does no harm',
+  request: { params: machine, ...body(newNoteSchema) },
+  responses: {
+    200: json('The machine with the note', machineDocumentSchema),
+    409: json('Something else was written meanwhile; the machine as it is now comes with it', conflictSchema),
+    ...notThere,
+    ...refusals,
+  },
+})
+
+export const viewRoute = createRoute({
+  method: 'get',
+  path: '/api/bench/{bench}/machines/{id}/view',
+  summary: 'What may be wrong with a machine, what to do next and what it is worth',
+  request: { params: machine },
+  responses: {
+    200: object('Suspects, next move, other moves, exits, worth, red flags'),
+    422: json('Its blueprint is not known here', problemsSchema),
+    ...notThere,
+  },
+})
+
+export const schemaRoute = createRoute({
+  method: 'get',
+  path: '/api/schemas/{name}',
+  summary: 'The JSON Schema of a form that input may take',
+  request: { params: named },
+  responses: { 200: object('The schema'), ...notThere },
+})
+
+export const healthRoute = createRoute({
+  method: 'get',
+  path: '/healthz',
+  summary: 'Whether the program answers and can read its store',
+  responses: { 200: json('It does', z.strictObject({ status: z.literal('ok') })) },
+})

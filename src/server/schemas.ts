@@ -1,0 +1,94 @@
+import { z } from '@hono/zod-openapi'
+import { currencies, type Currency } from '../base/money.ts'
+import type { Problem } from '../base/problem.ts'
+import type { BenchId, MachineDocument, MachineList, MachineState, NoteLine } from '../bench/contract.ts'
+import { noteContentSchema, noteSchema } from '../bench/note.ts'
+import { complaintIds } from '../facts/complaints.ts'
+import { plateSchema } from '../machine/plate.ts'
+import type { ExitId } from '../machine/view.ts'
+
+/** What the API takes and gives, for its document. Each is checked against the type that the program uses. */
+const id = z.string().min(1).max(120)
+const minor = z.number().int()
+const complaint = z.enum(complaintIds)
+const exit: z.ZodType<ExitId> = z.enum(['sell-working', 'sell-for-spares', 'break-for-parts', 'scrap'])
+
+export const benchSchema = z.enum(['own', 'demo']) satisfies z.ZodType<BenchId>
+
+const problemSchema = z
+  .strictObject({ code: z.string(), what: z.string(), where: z.string(), mend: z.string() })
+  .openapi('Problem') satisfies z.ZodType<Problem>
+
+export const problemsSchema = z.strictObject({ problems: z.array(problemSchema).readonly() }).openapi('Problems')
+
+const machineStateSchema = z
+  .strictObject({
+    id: z.string(),
+    name: z.string(),
+    blueprint: z.string(),
+    plate: plateSchema,
+    currency: z.enum(currencies as readonly [Currency, ...Currency[]]),
+    hourMinor: minor,
+    practiceSeed: z.number().int().nullable(),
+    version: z.number().int(),
+    addedAt: z.string(),
+    claimed: z.strictObject({ complaints: z.array(complaint), words: z.string() }),
+    seen: z.array(z.strictObject({ note: z.string(), complaints: z.array(complaint), text: z.string() })),
+    confirmed: z.array(z.strictObject({ note: z.string(), fault: z.string() })),
+    fixed: z.array(z.strictObject({ note: z.string(), repair: z.string(), option: z.string() })),
+    missing: z.array(z.string()),
+    off: z.array(z.string()),
+    struck: z.array(z.string()),
+    paidMinor: minor,
+    spentMinor: minor,
+    minutes: z.number(),
+    left: z
+      .strictObject({ exit, receivedMinor: minor, profitMinor: minor, safety: z.string(), at: z.string() })
+      .nullable(),
+  })
+  .openapi('MachineState') satisfies z.ZodType<MachineState>
+
+const noteKinds = noteContentSchema.options.map((option) => option.shape.kind.value)
+
+const noteLineSchema = z
+  .strictObject({
+    id: z.string(),
+    seq: z.number().int(),
+    at: z.string(),
+    kind: z.enum(noteKinds),
+    text: z.string(),
+    struck: z.boolean(),
+    canStrike: z.boolean(),
+  })
+  .openapi('NoteLine') satisfies z.ZodType<NoteLine>
+
+export const machineListSchema = z
+  .strictObject({ machines: z.array(machineStateSchema) })
+  .openapi('MachineList') satisfies z.ZodType<MachineList>
+
+export const machineDocumentSchema = z
+  .strictObject({ state: machineStateSchema, notes: z.array(noteSchema), lines: z.array(noteLineSchema) })
+  .openapi('MachineDocument') satisfies z.ZodType<MachineDocument>
+
+export const conflictSchema = z
+  .strictObject({ problems: z.array(problemSchema), document: machineDocumentSchema })
+  .openapi('Conflict')
+
+export const blueprintListSchema = z
+  .strictObject({
+    blueprints: z.array(
+      z.strictObject({ id: z.string(), name: z.string(), summary: z.string(), recognise: z.array(z.string()) }),
+    ),
+  })
+  .openapi('BlueprintList')
+
+/** An id that can stand in an address. */
+const chosenId = id.regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, 'an id is letters, digits and . _ -')
+
+export const newMachineSchema = z.strictObject({ id: chosenId.optional(), content: noteContentSchema })
+export const newNoteSchema = z.strictObject({
+  /** The note's id, chosen by the writer so that sending it again does no harm. */
+  id: chosenId.optional(),
+  version: z.number().int().min(0),
+  content: noteContentSchema,
+})

@@ -1,0 +1,27 @@
+import { ok, type Result } from '../../base/result.ts'
+import type { NoteStore } from '../../bench/ports.ts'
+import { openDatabase } from './database.ts'
+import { migrate } from './migrations.ts'
+import { sqliteNoteStore } from './note-store.ts'
+
+export type OpenStore = {
+  readonly notes: NoteStore
+  /** Lets go of the file. Nothing may be asked of the store afterwards. */
+  readonly close: () => Promise<void>
+}
+
+/**
+ * Opens the store in a folder, making both if need be, and brings its tables up to date.
+ * Refused when the folder cannot be written, the file is not a store, or a newer version wrote it.
+ */
+export const openStore = async ({ folder }: { readonly folder: string }): Promise<Result<OpenStore>> => {
+  const opened = await openDatabase(folder, 'bench.sqlite')
+  if (opened.kind === 'refused') return opened
+  const db = opened.value
+  const migrated = await migrate(db, folder)
+  if (migrated.kind === 'refused') {
+    await db.destroy()
+    return migrated
+  }
+  return ok({ notes: sqliteNoteStore(db), close: () => db.destroy() })
+}

@@ -1,0 +1,47 @@
+import type { MachineState } from '../bench/contract.ts'
+import type { Note } from '../bench/note.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { Complaint } from '../facts/complaints.ts'
+import type { Plate } from '../machine/plate.ts'
+import type { ReadingResult } from '../machine/result.ts'
+import type { ExitId, MachineView } from '../machine/view.ts'
+
+/** A machine as the worker needs it. */
+export type EngineJob = { readonly state: MachineState; readonly notes: readonly Note[]; readonly blueprint: Blueprint }
+
+/** What came of one way through a virtual machine, priced alike for both. */
+export type Outcome = {
+  readonly minutes: number
+  readonly moneyMinor: number
+  readonly moves: readonly string[]
+  readonly exit: ExitId
+}
+
+/** The hidden truth of a virtual machine, and how the plan alone fares on it. */
+export type Reveal = {
+  readonly name: string
+  readonly faults: readonly string[]
+  readonly yours: Outcome
+  readonly plans: Outcome
+}
+
+/** What a page may ask of the engines. */
+export type EngineRequest =
+  | { readonly kind: 'view'; readonly job: EngineJob }
+  | { readonly kind: 'reading'; readonly job: EngineJob; readonly seed: number; readonly check: string }
+  | { readonly kind: 'reveal'; readonly job: EngineJob; readonly seed: number; readonly exit: ExitId }
+  | { readonly kind: 'complaints'; readonly blueprint: Blueprint; readonly plate: Plate; readonly seed: number }
+
+export type EngineAnswer =
+  | { readonly kind: 'view'; readonly view: MachineView }
+  | { readonly kind: 'reading'; readonly result: ReadingResult }
+  | { readonly kind: 'reveal'; readonly reveal: Reveal }
+  | { readonly kind: 'complaints'; readonly complaints: readonly Complaint[] }
+
+/** The answer to one kind of request. */
+export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>
+
+export type ToEngine = { readonly id: number; readonly request: EngineRequest }
+export type FromEngine =
+  | { readonly kind: 'answered'; readonly id: number; readonly answer: EngineAnswer }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string }

@@ -1,0 +1,50 @@
+import { ToggleButton } from 'react-aria-components/ToggleButton'
+import { Fold } from '../parts/fold.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { useNotes } from '../use-notes.ts'
+import { minutesText } from '../words.ts'
+import { coversToClose, coversToOpen } from './cover-steps.ts'
+import { useSheet } from './sheet.ts'
+
+/** Which covers are off. One tap notes a cover as off or back on, with those that must come off before it. */
+export const Covers = () => {
+  const { bench, document, blueprint } = useSheet()
+  const { write, busy, problems } = useNotes(bench, document.state.id)
+  const { off } = document.state
+  if (blueprint.covers.length === 0) return null
+  const change = (id: string, nowOff: boolean): void => {
+    const steps = nowOff
+      ? coversToOpen(blueprint, off, [id]).map((step) => ({
+          kind: 'opened' as const,
+          cover: step.id,
+          minutes: step.minutes,
+        }))
+      : coversToClose(blueprint, off)
+          .filter((step) => step.id === id || coversToOpen(blueprint, [], [step.id]).some((before) => before.id === id))
+          .map((step) => ({ kind: 'closed' as const, cover: step.id, minutes: step.minutes }))
+    void write(steps)
+  }
+  return (
+    <Fold title={off.length === 0 ? 'Covers: all on' : `Covers: ${off.length} off`} className="panel-fold">
+      <ul className="covers">
+        {blueprint.covers.map((cover) => (
+          <li key={cover.id}>
+            <ToggleButton
+              className="key cover"
+              isSelected={off.includes(cover.id)}
+              isDisabled={busy}
+              onChange={(nowOff) => change(cover.id, nowOff)}
+              aria-label={`${cover.name} off`}
+            >
+              <span>{cover.name}</span>
+              <span className="quiet">
+                {off.includes(cover.id) ? 'off' : `on, ${minutesText(cover.openMin)} to take off`}
+              </span>
+            </ToggleButton>
+          </li>
+        ))}
+      </ul>
+      <Problems problems={problems} />
+    </Fold>
+  )
+}

@@ -1,0 +1,113 @@
+import { useState, type FormEvent } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { moneyFromText, moneyText } from '../../base/money.ts'
+import { problem, type Problem } from '../../base/problem.ts'
+import { quantityFromText } from '../../base/units.ts'
+import type { ExitMove } from '../../machine/view.ts'
+import { Field } from '../parts/field.tsx'
+import { say } from '../parts/live.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { problemsAt, problemsElsewhere } from '../problems-at.ts'
+import { useNotes } from '../use-notes.ts'
+import { exitNames } from '../words.ts'
+import { CoversNoted } from './covers-noted.tsx'
+import { coverNotes } from './entry-notes.ts'
+import { useSheet } from './sheet.ts'
+
+/** A machine leaving the bench: what it fetched, and for one sold working, what shows that it is safe. */
+export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly onDone: () => void }) => {
+  const { bench, document, view, stale } = useSheet()
+  const { write, busy, problems } = useNotes(bench, document.state.id)
+  const exit = view?.exits.find((one) => one.id === move.exit)
+  const fetches = Math.max(0, exit?.expectedMinor ?? 0)
+  // A virtual machine is sold at what it is expected to fetch; for a real one only its owner knows.
+  const [received, setReceived] = useState(() =>
+    startAmount(move, document.state.practiceSeed === null ? null : fetches),
+  )
+  const [minutes, setMinutes] = useState('0')
+  const [safety, setSafety] = useState('')
+  const [slips, setSlips] = useState<readonly Problem[]>([])
+  const needsSafety = move.exit === 'sell-working'
+  const submit = async (event: FormEvent): Promise<void> => {
+    event.preventDefault()
+    const receivedMinor = moneyFromText(received)
+    const took = quantityFromText(minutes, 'durationMin', 'minutes')
+    const wrong = took.kind === 'refused' ? [...took.problems] : []
+    if (receivedMinor === null)
+      wrong.push(
+        problem('not-money', 'receivedMinor', 'No amount of money is entered', 'Write what you were paid, like 35.00'),
+      )
+    if (needsSafety && safety.trim() === '') wrong.push(noSafety)
+    setSlips(wrong)
+    if (receivedMinor === null || took.kind === 'refused' || wrong.length > 0) return
+    const left = { kind: 'left' as const, exit: move.exit, receivedMinor, minutes: took.value, safety: safety.trim() }
+    if (!(await write([...coverNotes(move), left]))) return
+    say(`${exitNames[move.exit].past}.`)
+    onDone()
+  }
+  const all = [...slips, ...problems]
+  const at = (field: string): readonly Problem[] => problemsAt(all, field)
+  return (
+    <form className="entry" onSubmit={(event) => void submit(event)} aria-label="Note that it leaves">
+      <Missing missing={exit?.missing ?? []} />
+      <CoversNoted move={move} />
+      <div className="field-row">
+        <Field
+          label="Money received"
+          value={received}
+          onChange={setReceived}
+          unit={document.state.currency}
+          inputMode="decimal"
+          hint={exit === undefined ? undefined : `expected ${moneyText(exit.expectedMinor, document.state.currency)}`}
+          problems={at('receivedMinor')}
+        />
+        <Field
+          label="Minutes selling"
+          value={minutes}
+          onChange={setMinutes}
+          unit="min"
+          inputMode="decimal"
+          problems={at('minutes')}
+        />
+      </div>
+      {needsSafety ? (
+        <Field
+          label="Safety"
+          value={safety}
+          onChange={setSafety}
+          long
+          hint="Who made the safety checks after the repair, with what, or why it is sold without. A multimeter proves no insulation."
+          problems={at('safety')}
+        />
+      ) : null}
+      <Problems problems={problemsElsewhere(all, ['receivedMinor', 'minutes', 'safety'])} />
+      <Button type="submit" className="key enter" isDisabled={busy || stale}>
+        {exitNames[move.exit].past}
+      </Button>
+    </form>
+  )
+}
+
+const noSafety = problem(
+  'no-safety',
+  'safety',
+  'Nothing shows that it is safe',
+  'Write who checked it and with what, or why it is sold without',
+)
+
+const startAmount = (move: ExitMove, fetchesMinor: number | null): string => {
+  if (move.exit === 'scrap') return '0.00'
+  return fetchesMinor === null ? '' : (Math.round(fetchesMinor) / 100).toFixed(2)
+}
+
+const Missing = ({ missing }: { readonly missing: readonly string[] }) =>
+  missing.length === 0 ? null : (
+    <div className="caution">
+      <p>Still missing before this:</p>
+      <ul>
+        {missing.map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+    </div>
+  )

@@ -1,0 +1,214 @@
+import type { ReactNode } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { moneyText } from '../../base/money.ts'
+import type { CheckMove, CoverStep, MoveView, RepairMove } from '../../machine/view.ts'
+import { exitNames, minutesText, percentText } from '../words.ts'
+import type { ShownMove } from './choice.ts'
+import { ExitEntry } from './exit-entry.tsx'
+import { GradeEntry } from './grade-entry.tsx'
+import { MeterEntry } from './meter-entry.tsx'
+import { RepairEntry } from './repair-entry.tsx'
+import { useSheet } from './sheet.ts'
+
+type MoveCardProps = { readonly shown: ShownMove; readonly isBest: boolean; readonly onBack: () => void }
+
+/** The one move, large: what to do, where the probes go, what it will read, what it is worth, and the place to enter it. */
+export const MoveCard = ({ shown, isBest, onBack }: MoveCardProps) => {
+  const { stale } = useSheet()
+  const { move } = shown
+  return (
+    <section
+      className={isBest ? 'move best' : 'move'}
+      aria-label={isBest ? 'Next move' : 'Chosen move'}
+      aria-busy={stale}
+    >
+      <header className="move-head">
+        <p className="move-stamp">{stale ? 'Working it out …' : isBest ? 'Next move' : 'Your choice'}</p>
+        <h2>{nameOf(move)}</h2>
+        <MoveFigures shown={shown} />
+      </header>
+      {isBest ? null : <NotTheBest shown={shown} onBack={onBack} />}
+      {move.why === '' ? null : <p className="move-why">{move.why}</p>}
+      {move.how === '' ? null : <p>{move.how}</p>}
+      <Warnings move={move} />
+      <SetUp move={move} />
+      {move.kind === 'check' ? <Check move={move} /> : null}
+      {move.kind === 'repair' ? <Odds move={move} figured={shown.figured} /> : null}
+      <Entry move={move} onDone={onBack} />
+    </section>
+  )
+}
+
+const nameOf = (move: MoveView): string =>
+  move.kind === 'exit' && move.name === '' ? exitNames[move.exit].future : move.name
+
+const MoveFigures = ({ shown: { move, figured } }: { readonly shown: ShownMove }) => {
+  const { document } = useSheet()
+  const money = (minor: number): string => moneyText(minor, document.state.currency)
+  return (
+    <p className="move-figures">
+      <span>
+        <strong className="figure">{minutesText(move.minutes)}</strong>
+      </span>
+      {move.costMinor > 0 ? (
+        <span>
+          costs <strong className="figure">{money(move.costMinor)}</strong>
+        </span>
+      ) : null}
+      {figured && move.kind === 'check' ? (
+        <span>
+          knowing is worth <strong className="figure">{money(move.informationMinor)}</strong>
+        </span>
+      ) : null}
+      {figured && move.kind === 'exit' ? (
+        <span>
+          expected <strong className="figure">{money(move.expectedMinor)}</strong>
+        </span>
+      ) : null}
+    </p>
+  )
+}
+
+const NotTheBest = ({ shown, onBack }: { readonly shown: ShownMove; readonly onBack: () => void }) => {
+  const { document, view } = useSheet()
+  const less = moneyText(shown.move.lessMinor, document.state.currency)
+  return (
+    <div className="move-instead">
+      <p>
+        {shown.figured
+          ? `Choosing this costs ${less} against the best move.`
+          : 'The plan does not offer this now, so there is no figure for it. It can still be entered.'}
+      </p>
+      {view === null ? null : (
+        <Button className="plain" onPress={onBack}>
+          Back to the best move
+        </Button>
+      )}
+    </div>
+  )
+}
+
+const Warnings = ({ move }: { readonly move: MoveView }) => {
+  const { view } = useSheet()
+  const runsIt = move.kind === 'check' && (move.checkKind === 'run' || move.checkKind === 'air')
+  const first = runsIt ? (view?.beforeRunning ?? []) : []
+  return (
+    <>
+      {move.caution === null ? null : <p className="caution">{move.caution}</p>}
+      {first.length === 0 ? null : (
+        <p className="caution">Do not run it before these have passed: {first.join(', ')}.</p>
+      )}
+      {move.kind === 'repair' && move.forbidden !== null && move.forbidden !== move.caution ? (
+        <p className="caution">{move.forbidden}</p>
+      ) : null}
+    </>
+  )
+}
+
+const SetUp = ({ move }: { readonly move: MoveView }) => {
+  const runsIt = move.kind === 'check' && (move.checkKind === 'run' || move.checkKind === 'air')
+  const plugFirst = move.kind !== 'exit' && !runsIt
+  const steps = move.kind === 'check' ? move.setUp : []
+  const plug =
+    plugFirst && !steps.some((step) => /plug out/i.test(step))
+      ? ['Plug out']
+      : steps.filter((step) => /plug out/i.test(step))
+  const rest = steps.filter((step) => !/plug out/i.test(step))
+  if (plug.length + rest.length + move.open.length + move.close.length === 0) return null
+  return (
+    <ol className="set-up" aria-label="Set up">
+      {plug.map((step) => (
+        <li key={step} className="plug-out">
+          {step}
+        </li>
+      ))}
+      {move.close.map((step) => (
+        <Step key={`on ${step.id}`} step={step} verb="Put back" />
+      ))}
+      {move.open.map((step) => (
+        <Step key={`off ${step.id}`} step={step} verb="Take off" />
+      ))}
+      {rest.map((step) => (
+        <li key={step}>{step}</li>
+      ))}
+    </ol>
+  )
+}
+
+const Step = ({ step, verb }: { readonly step: CoverStep; readonly verb: string }) => (
+  <li>
+    {verb}: {step.name}
+    <span className="quiet">
+      {[minutesText(step.minutes), step.fixings, step.hint].filter((part) => part !== null && part !== '').join(', ')}
+    </span>
+  </li>
+)
+
+const Check = ({ move }: { readonly move: CheckMove }) => (
+  <>
+    {move.probes === null ? null : (
+      <ul className="probes" aria-label="Probes">
+        <li>
+          <Probe colour="red" /> <span className="quiet">red on</span> <strong>{move.probes.red.name}</strong>
+        </li>
+        <li>
+          <Probe colour="black" /> <span className="quiet">black on</span> <strong>{move.probes.black.name}</strong>
+        </li>
+      </ul>
+    )}
+    {move.expected.length === 0 ? null : (
+      <dl className="expected" aria-label="What it would show">
+        {move.expected.map((one) => (
+          <div key={`${one.under} ${one.text}`}>
+            <dt>{one.suspect === null ? 'if good' : `if ${one.under}`}</dt>
+            <dd className="figure">{one.text}</dd>
+          </div>
+        ))}
+      </dl>
+    )}
+  </>
+)
+
+const Probe = ({ colour }: { readonly colour: 'red' | 'black' }) => (
+  <span className={`probe ${colour}`} aria-hidden="true" />
+)
+
+const Odds = ({ move, figured }: { readonly move: RepairMove; readonly figured: boolean }) => {
+  const { blueprint } = useSheet()
+  const names = move.removes.map((id) => blueprint.faults.find((fault) => fault.id === id)?.name ?? id)
+  return (
+    <dl className="expected odds" aria-label="What it mends">
+      <Line name="mends">
+        <ul>
+          {names.map((name) => (
+            <li key={name}>{name}</li>
+          ))}
+        </ul>
+      </Line>
+      {figured ? <Line name="needed now">{percentText(move.needed)}</Line> : null}
+      <Line name="works when done">{percentText(move.success)}</Line>
+    </dl>
+  )
+}
+
+const Line = ({ name, children }: { readonly name: string; readonly children: ReactNode }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{children}</dd>
+  </div>
+)
+
+const Entry = ({ move, onDone }: { readonly move: MoveView; readonly onDone: () => void }) => {
+  switch (move.kind) {
+    case 'check':
+      return move.checkKind === 'meter' ? (
+        <MeterEntry move={move} onDone={onDone} />
+      ) : (
+        <GradeEntry move={move} onDone={onDone} />
+      )
+    case 'repair':
+      return <RepairEntry move={move} onDone={onDone} />
+    case 'exit':
+      return <ExitEntry move={move} onDone={onDone} />
+  }
+}

@@ -1,0 +1,101 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { moneyText } from '../../base/money.ts'
+import type { MoveView } from '../../machine/view.ts'
+import { Fold } from '../parts/fold.tsx'
+import { Select } from '../parts/select.tsx'
+import { exitNames, minutesText } from '../words.ts'
+import { choiceOf, type Choice } from './choice.ts'
+import { useSheet } from './sheet.ts'
+
+type OtherMovesProps = { readonly chosen: Choice | null; readonly onChoose: (choice: Choice) => void }
+
+/** Everything else that can be done, best first, with what choosing it costs; and any check the blueprint knows. */
+export const OtherMoves = ({ chosen, onChoose }: OtherMovesProps) => {
+  const { view } = useSheet()
+  const others = view?.others ?? []
+  const [first, more] = [others.slice(0, firstShown), others.slice(firstShown)]
+  return (
+    <Fold title="Other moves">
+      <MoveList moves={first} chosen={chosen} onChoose={onChoose} />
+      <AnyMove onChoose={onChoose} />
+      {more.length === 0 ? null : (
+        <Fold title={`The other ${more.length}, best first`}>
+          <MoveList moves={more} chosen={chosen} onChoose={onChoose} />
+        </Fold>
+      )}
+    </Fold>
+  )
+}
+
+/** As many as a phone shows at once. */
+const firstShown = 8
+
+const MoveList = ({ moves, chosen, onChoose }: OtherMovesProps & { readonly moves: readonly MoveView[] }) => (
+  <ul className="moves">
+    {moves.map((move) => (
+      <li key={choiceOf(move)}>
+        <OtherMove move={move} pressed={choiceOf(move) === chosen} onChoose={onChoose} />
+      </li>
+    ))}
+  </ul>
+)
+
+type OtherMoveProps = {
+  readonly move: MoveView
+  readonly pressed: boolean
+  readonly onChoose: (choice: Choice) => void
+}
+
+const OtherMove = ({ move, pressed, onChoose }: OtherMoveProps) => {
+  const { document } = useSheet()
+  const choose = (): void => {
+    onChoose(choiceOf(move))
+    window.document.getElementById('main')?.scrollIntoView()
+  }
+  return (
+    <Button className="move-line" aria-pressed={pressed} onPress={choose}>
+      <span className="move-line-name">{move.name}</span>{' '}
+      <span className="move-line-cost">
+        {minutesText(move.minutes)} ·{' '}
+        <span className="figure">{moneyText(move.lessMinor, document.state.currency)}</span> less
+      </span>
+    </Button>
+  )
+}
+
+const AnyMove = ({ onChoose }: Pick<OtherMovesProps, 'onChoose'>) => {
+  const { blueprint } = useSheet()
+  const [picked, setPicked] = useState<Choice>('')
+  return (
+    <div className="any-move">
+      <Select label="Anything in this blueprint" value={picked} onChange={setPicked}>
+        <option value="">Choose a check, repair or exit</option>
+        <optgroup label="Checks">
+          {blueprint.checks.map((check) => (
+            <option key={check.id} value={`check ${check.id}`}>
+              {check.name}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label="Repairs">
+          {blueprint.repairs.map((repair) => (
+            <option key={repair.id} value={`repair ${repair.id} ${repair.options[0]?.id ?? ''}`}>
+              {repair.name}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label="Exits">
+          {Object.entries(exitNames).map(([id, name]) => (
+            <option key={id} value={`exit ${id}`}>
+              {name.future}
+            </option>
+          ))}
+        </optgroup>
+      </Select>
+      <Button className="key" isDisabled={picked === ''} onPress={() => onChoose(picked)}>
+        Put it on the card
+      </Button>
+    </div>
+  )
+}

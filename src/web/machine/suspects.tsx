@@ -1,0 +1,106 @@
+import { Button } from 'react-aria-components/Button'
+import type { Fault } from '../../blueprint/schema.ts'
+import type { SuspectView } from '../../machine/view.ts'
+import { Fold } from '../parts/fold.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { useNotes } from '../use-notes.ts'
+import { percentText, sourceLine } from '../words.ts'
+import { useSheet } from './sheet.ts'
+
+/** What may be wrong, how likely, and why. */
+export const Suspects = () => {
+  const { view, stale } = useSheet()
+  if (view === null) return null
+  return (
+    <section className="panel" aria-label="Suspects" aria-busy={stale}>
+      <h2>What may be wrong</h2>
+      <ul className="suspects">
+        {view.suspects.map((suspect) => (
+          <li key={suspect.id}>
+            <Suspect suspect={suspect} />
+          </li>
+        ))}
+      </ul>
+      {view.restProbability > 0 ? (
+        <p className="quiet">All others together: {percentText(view.restProbability)}</p>
+      ) : null}
+    </section>
+  )
+}
+
+const Suspect = ({ suspect }: { readonly suspect: SuspectView }) => (
+  <Fold
+    className="suspect"
+    title={
+      <>
+        <span className="suspect-name">{suspect.name}</span>{' '}
+        <span className="figure">{percentText(suspect.probability)}</span>
+        <span className="bar" aria-hidden="true">
+          <span style={{ width: `${suspect.probability * 100}%` }} />
+        </span>
+      </>
+    }
+  >
+    <Why suspect={suspect} />
+  </Fold>
+)
+
+const Why = ({ suspect }: { readonly suspect: SuspectView }) => {
+  const { blueprint, document } = useSheet()
+  const faults = suspect.faults.flatMap((id) => blueprint.faults.filter((fault) => fault.id === id))
+  const readings = document.lines.filter((line) => line.kind === 'reading' && !line.struck)
+  return (
+    <div className="why">
+      {faults.length === 0 ? (
+        <p>Every part as it should be; the complaint then has another cause, such as how it was used.</p>
+      ) : null}
+      {faults.map((fault) => (
+        <FaultGrounds key={fault.id} fault={fault} />
+      ))}
+      <h3>Readings it rests on</h3>
+      {readings.length === 0 ? (
+        <p>None yet: only the complaint, and how often such faults come up.</p>
+      ) : (
+        <ul>
+          {readings.map((line) => (
+            <li key={line.id}>{line.text}</li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+const FaultGrounds = ({ fault }: { readonly fault: Fault }) => {
+  const { bench, document } = useSheet()
+  const { write, busy, problems } = useNotes(bench, document.state.id)
+  const { rate } = fault
+  const confirmed = document.state.confirmed.some((one) => one.fault === fault.id)
+  return (
+    <>
+      <h3>{fault.name}</h3>
+      <p>{fault.how}</p>
+      {fault.danger === undefined ? null : <p className="caution">{fault.danger}</p>}
+      <p className="quiet">
+        How often: about {rate.perHundred} in 100 machines bought as faulty
+        {rate.component === undefined
+          ? null
+          : `; ${percentText(rate.component.share)} of the open repair records for ${rate.component.id}`}
+        . Source: {sourceLine(rate.source)}
+      </p>
+      {confirmed ? (
+        <p>Seen for certain.</p>
+      ) : (
+        <Button
+          className="plain"
+          isDisabled={busy}
+          aria-label={`Seen for certain: ${fault.name}`}
+          onPress={() => void write([{ kind: 'confirmed', fault: fault.id }])}
+        >
+          Seen for certain
+        </Button>
+      )}
+      <Problems problems={problems} />
+    </>
+  )
+}

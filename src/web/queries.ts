@@ -1,0 +1,38 @@
+import { QueryClient, useQuery, type UseQueryResult } from '@tanstack/react-query'
+import type { BenchId, MachineDocument, MachineState } from '../bench/contract.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
+import { getBlueprint, getBlueprints, getMachine, getMachines, Refusal, type BlueprintEntry } from './api.ts'
+
+/** `always`: the bench is often on this very device, which browsers call offline. */
+export const makeQueryClient = (): QueryClient =>
+  new QueryClient({
+    defaultOptions: {
+      queries: {
+        networkMode: 'always',
+        retry: (count, error) =>
+          count < 2 && error instanceof Refusal && error.problems.some((one) => one.code === 'no-answer'),
+        staleTime: 2_000,
+      },
+    },
+  })
+
+export const machineKey = (bench: BenchId, id: string): readonly string[] => ['machine', bench, id]
+export const machinesKey = (bench: BenchId): readonly string[] => ['machines', bench]
+
+export const useBlueprints = (): UseQueryResult<readonly BlueprintEntry[]> =>
+  useQuery({ queryKey: ['blueprints'], queryFn: ({ signal }) => getBlueprints(signal), staleTime: Infinity })
+
+/** An empty id asks for nothing. */
+export const useBlueprint = (id: string): UseQueryResult<Blueprint> =>
+  useQuery({
+    queryKey: ['blueprint', id],
+    queryFn: ({ signal }) => getBlueprint(id, signal),
+    enabled: id !== '',
+    staleTime: Infinity,
+  })
+
+export const useMachines = (bench: BenchId): UseQueryResult<readonly MachineState[]> =>
+  useQuery({ queryKey: machinesKey(bench), queryFn: ({ signal }) => getMachines(bench, signal) })
+
+export const useMachine = (bench: BenchId, id: string): UseQueryResult<MachineDocument> =>
+  useQuery({ queryKey: machineKey(bench, id), queryFn: ({ signal }) => getMachine(bench, id, signal) })

@@ -1,0 +1,39 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import type { MachineDocument } from '../bench/contract.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { MachineView } from '../machine/view.ts'
+import { engine } from './engine-client.ts'
+
+export type ShownView = {
+  readonly view: MachineView | null
+  /** True while the view of the newest notes is being worked out; `view` is then of older notes. */
+  readonly stale: boolean
+  /** Why it could not be worked out. */
+  readonly failure: string | null
+}
+
+/**
+ * The view of a machine, worked out in the worker. Keeps showing the last one while the next is computed.
+ * A machine that has left the bench has no next move, so nothing is asked for it.
+ */
+export const useMachineView = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): ShownView => {
+  const state = document?.state
+  const wanted = document !== undefined && blueprint !== undefined && document.state.left === null
+  const query = useQuery({
+    queryKey: ['view', state?.id, state?.addedAt, state?.version],
+    queryFn: async ({ signal }): Promise<MachineView> => {
+      if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
+      const job = { state: document.state, notes: document.notes, blueprint }
+      return (await engine().ask({ kind: 'view', job }, signal)).view
+    },
+    enabled: wanted,
+    placeholderData: keepPreviousData,
+    staleTime: Infinity,
+    retry: false,
+  })
+  return {
+    view: query.data ?? null,
+    stale: wanted && (query.isPlaceholderData || query.isFetching),
+    failure: query.error?.message ?? null,
+  }
+}

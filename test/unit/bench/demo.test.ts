@@ -1,0 +1,53 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { MachineDocument } from '../../../src/bench/contract.ts'
+import { fillDemoBench } from '../../../src/bench/demo.ts'
+import { jobOf } from '../../../src/bench/job.ts'
+import { machineDocument, machineList } from '../../../src/bench/queries.ts'
+import { blueprintById } from '../../../src/blueprint/library.ts'
+import { machineView } from '../../../src/machine/index.ts'
+import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+
+describe('the demonstration', () => {
+  const documents: MachineDocument[] = []
+  beforeAll(async () => {
+    const store = memoryNoteStore()
+    await fillDemoBench({ store, blueprintById })
+    const { machines } = await machineList({ store, bench: 'demo' })
+    for (const { id } of machines) documents.push((await machineDocument({ store, blueprintById }, id))!)
+  })
+  const viewOf = ({ state, notes }: MachineDocument) =>
+    machineView(jobOf(state, notes, blueprintById(state.blueprint)!))
+  const named = (id: string) => documents.find(({ state }) => state.id === id)!
+
+  it('says of each machine that it is invented', () => {
+    expect(documents).toHaveLength(5)
+    for (const { lines } of documents) expect(lines.some((line) => line.text.startsWith('Invented'))).toBe(true)
+  })
+
+  it('has one just in, two at work, one sold and one broken up', () => {
+    expect(documents.filter(({ state }) => state.left === null)).toHaveLength(3)
+    expect(documents.map(({ state }) => state.left?.exit).filter((exit) => exit !== undefined)).toEqual([
+      'break-for-parts',
+      'sell-working',
+    ])
+    expect(named('demo-green').state.version).toBe(2)
+    // By hand, in pence: 8500 received less 1500 paid, 450 + 150 for parts, 80 for materials.
+    expect(named('demo-blue').state.left?.profitMinor).toBe(8500 - 1500 - 680)
+  })
+
+  it('reads in plain words, with no ids left', () => {
+    for (const { state, lines } of documents) {
+      const { checks, covers, faults, repairs } = blueprintById(state.blueprint)!
+      const ids = [...checks, ...covers, ...faults, ...repairs].map((one) => one.id).filter((id) => id.includes('-'))
+      for (const line of lines) expect(ids.filter((id) => line.text.includes(id))).toEqual([])
+    }
+  })
+
+  it('is such as the engines can explain', () => {
+    for (const document of documents) expect(viewOf(document).unexplained, document.state.id).toBeNull()
+  })
+
+  it('puts the flex at the handle first for the silver one', () => {
+    expect(viewOf(named('demo-silver')).suspects[0]?.name).toMatch(/Flex at the handle/)
+  })
+})

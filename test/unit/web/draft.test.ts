@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest'
+import { noteContentSchema } from '../../../src/bench/note.ts'
+import { contentFromDraft, draftFromText, emptyDraft, withBlueprint } from '../../../src/web/add/draft.ts'
+import { problemsAt, problemsElsewhere } from '../../../src/web/problems-at.ts'
+import { seedFromText } from '../../../src/web/seed.ts'
+import { smallBlueprint } from './blueprint.ts'
+
+const draft = withBlueprint(emptyDraft, smallBlueprint)
+
+describe('contentFromDraft', () => {
+  it('makes a note the bench takes from nothing but a blueprint', () => {
+    const content = contentFromDraft(draft)
+    if (content.kind !== 'ok') throw new Error('refused')
+    expect(noteContentSchema.safeParse(content.value).success).toBe(true)
+    expect(content.value.plate.voltageV).toBe(smallBlueprint.plate.voltageV)
+  })
+  it('reads units at the edge: 7.50 is 750 pence, 5500 g is 5.5 kg, 1.2 kW is 1200 W', () => {
+    const content = contentFromDraft({ ...draft, paid: '7.50', mass: '5500 g', power: '1.2 kW', frequency: '60 Hz' })
+    if (content.kind !== 'ok') throw new Error('refused')
+    expect(content.value).toMatchObject({ paidMinor: 750, plate: { frequencyHz: 60, powerW: 1200 } })
+    expect(content.value.plate.massKg).toBeCloseTo(5.5, 9)
+  })
+  it('names every wrong field at once, each with a mend', () => {
+    const content = contentFromDraft({ ...draft, paid: 'a fiver', voltage: '230 W', name: ' ' })
+    if (content.kind !== 'refused') throw new Error('taken')
+    expect(content.problems.map(({ where }) => where).sort()).toEqual(['name', 'paidMinor', 'plate.voltageV'])
+    expect(content.problems.every(({ mend }) => mend !== '')).toBe(true)
+  })
+})
+
+describe('withBlueprint', () => {
+  it('keeps what was said and paid', () => {
+    const before = { ...emptyDraft, paid: '4', complaints: ['dead' as const], claim: 'went bang' }
+    expect(withBlueprint(before, smallBlueprint)).toMatchObject({ paid: '4', complaints: ['dead'], claim: 'went bang' })
+  })
+})
+
+describe('draftFromText', () => {
+  it('gives back what was stored', () => expect(draftFromText(JSON.stringify(draft))).toEqual(draft))
+  it.each([null, '', 'null', '{', '[]', '{"paid":"4"}'])('takes %s for no draft', (text) =>
+    expect(draftFromText(text)).toBeNull(),
+  )
+})
+
+describe('problemsAt', () => {
+  const problem = (where: string) => ({ code: 'x', where, what: 'w', mend: 'm' })
+  it('finds a field under whatever stands before it, and no other of a like name', () => {
+    const all = ['voltageV', 'plate.voltageV', 'note content.plate.voltageV', 'overvoltageV'].map(problem)
+    expect(problemsAt(all, 'voltageV').map(({ where }) => where)).toEqual([
+      'voltageV',
+      'plate.voltageV',
+      'note content.plate.voltageV',
+    ])
+    expect(problemsElsewhere(all, ['voltageV']).map(({ where }) => where)).toEqual(['overvoltageV'])
+  })
+})
+
+describe('seedFromText', () => {
+  it.each(['0', ' 42 ', '4294967295'])('takes %s', (text) =>
+    expect(seedFromText(text)).toEqual({ kind: 'ok', value: Number(text) }),
+  )
+  it.each(['', '-1', '1.5', '4294967296', 'luck'])('refuses “%s”', (text) =>
+    expect(seedFromText(text).kind).toBe('refused'),
+  )
+})

@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest'
+import { pathOf, routeOf, type Route } from '../../../src/web/routes.ts'
+
+const pages: readonly Route[] = [
+  { kind: 'bench', bench: 'own' },
+  { kind: 'bench', bench: 'demo' },
+  { kind: 'add' },
+  { kind: 'practice' },
+  { kind: 'machine', bench: 'own', id: 'a-1' },
+  { kind: 'machine', bench: 'demo', id: 'with / and ü?' },
+]
+
+describe('routes', () => {
+  it.each(pages)('finds each page back from its own address: %o', (route) =>
+    expect(routeOf(pathOf(route))).toEqual(route),
+  )
+  it.each(['/machine', '/machine/a/b', '/demo/add', '/nowhere', '/machine/%E0%A4%A'])(
+    'says that %s is no page',
+    (path) => expect(routeOf(path)).toEqual({ kind: 'lost', path }),
+  )
+  it('does not mind a stroke at the end', () => expect(routeOf('/demo/')).toEqual({ kind: 'bench', bench: 'demo' }))
+})
