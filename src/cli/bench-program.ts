@@ -12,8 +12,7 @@ import { machineView, resultFromText, virtualComplaints, virtualResult } from '.
 import type { ReadingResult } from '../machine/result.ts'
 import { findMachine, jobOfDocument, openBench, writeMachine, writeNote, type OpenBench } from './bench-commands.ts'
 import { machineLines } from './machine-text.ts'
-import type { Shell } from './main.ts'
-import { show, showProblems } from './output.ts'
+import { show, showProblems, type Shell } from './output.ts'
 
 type Options = Record<string, string | string[] | undefined> & { readonly json: boolean; readonly data: string }
 

@@ -1,34 +1,10 @@
 import { readFileSync } from 'node:fs'
-import { z } from 'zod'
 import { problem } from '../base/problem.ts'
 import { refused, ok, type Result } from '../base/result.ts'
-import { benchNotesSchema } from '../bench/note.ts'
 import { checkBlueprint } from '../blueprint/check.ts'
-import { blueprintSchema } from '../blueprint/schema.ts'
-import { beliefProblemSchema, runBelief } from '../engines/belief/index.ts'
-import { networkRequestSchema, networkSchema, runNetwork } from '../engines/network/index.ts'
-import { checkPlanProblem, plan, planProblemSchema } from '../engines/plan/index.ts'
-
-/** The forms that outside input may take, by name; `thrum schema NAME` prints one as JSON Schema. */
-export const schemas: Readonly<Record<string, z.ZodType>> = {
-  blueprint: blueprintSchema,
-  notes: benchNotesSchema,
-  network: networkSchema,
-  'network-request': networkRequestSchema,
-  belief: beliefProblemSchema,
-  plan: planProblemSchema,
-}
-
-/** A schema by name as JSON Schema (draft 2020-12), in the form that input may take. */
-export const jsonSchema = (name: string): Result<unknown> => {
-  const schema = schemas[name]
-  if (schema === undefined) {
-    return refused(
-      problem('unknown-schema', name, `There is no schema “${name}”`, `Use one of ${Object.keys(schemas).join(', ')}`),
-    )
-  }
-  return ok(z.toJSONSchema(schema, { io: 'input' }))
-}
+import { runBelief } from '../engines/belief/index.ts'
+import { runNetwork } from '../engines/network/index.ts'
+import { checkPlanProblem, plan } from '../engines/plan/index.ts'
 
 /** Engines that take JSON and give JSON, by name. */
 export const engines: Readonly<Record<string, (input: unknown) => Result<unknown>>> = {

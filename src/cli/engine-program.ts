@@ -1,9 +1,9 @@
 import type { Command } from 'commander'
 import { blueprintById, blueprints } from '../blueprint/library.ts'
 import { problem } from '../base/problem.ts'
-import { engines, jsonSchema, readJson, schemas } from './engine-commands.ts'
-import type { Shell } from './main.ts'
-import { show, showProblems } from './output.ts'
+import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
+import { engines, readJson } from './engine-commands.ts'
+import { show, showProblems, type Shell } from './output.ts'
 import { healthyReadings } from './reading-table.ts'
 
 type Options = { readonly json: boolean; readonly data: string }
@@ -14,17 +14,20 @@ export const addEngineCommands = (program: Command, shell: Shell): void => {
   addRunCommands(program, shell)
   program
     .command('schema <name>')
-    .description(`JSON Schema of an input: ${Object.keys(schemas).join(', ')}`)
+    .description(`JSON Schema of an input: ${schemaNames.join(', ')}`)
     .action((name: string, _options: unknown, command: Command) => {
       const schema = jsonSchema(name)
       const { json } = command.optsWithGlobals<Options>()
       shell.finish(
-        schema.kind === 'ok'
-          ? show(shell.output, true, schema.value, () => [])
-          : showProblems(shell.output, json, schema.problems),
+        schema === null
+          ? showProblems(shell.output, json, [noSuchSchema(name)])
+          : show(shell.output, true, schema, () => []),
       )
     })
 }
+
+const noSuchSchema = (name: string) =>
+  problem('unknown-schema', name, `There is no schema “${name}”`, `Use one of ${schemaNames.join(', ')}`)
 
 const addRunCommands = (program: Command, shell: Shell): void => {
   for (const name of ['network', 'belief', 'plan'] as const) {

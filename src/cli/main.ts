@@ -3,15 +3,8 @@ import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { addBenchCommands } from './bench-program.ts'
 import { addEngineCommands } from './engine-program.ts'
-import { exitCodes, type Output } from './output.ts'
+import { exitCodes, type Output, type Shell } from './output.ts'
 import { addServeCommand } from './serve-command.ts'
-
-/** Where a command puts its exit code. */
-export type Shell = {
-  readonly output: Output
-  readonly finish: (code: number) => void
-  readonly environment: NodeJS.ProcessEnv
-}
 
 const terminal: Output = {
   out: (text) => process.stdout.write(`${text}\n`),
@@ -29,7 +22,7 @@ export const main = async (
   environment: NodeJS.ProcessEnv = process.env,
 ): Promise<number> => {
   let code: number = exitCodes.fine
-  const shell: Shell = { output, finish: (value) => (code = value), environment }
+  const shell: Shell = { output, finish: (value) => (code = value) }
   const program = new Command('thrum')
     .description('What is wrong with a vacuum cleaner, what to do next, and what it is worth.')
     .option('--data <folder>', 'data folder (or set THRUM_DATA)', defaultFolder(environment))

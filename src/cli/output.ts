@@ -3,6 +3,9 @@ import { problemText, type Problem } from '../base/problem.ts'
 /** Where a command writes: given from outside, so that tests can look at it. */
 export type Output = { readonly out: (text: string) => void; readonly err: (text: string) => void }
 
+/** Where a command writes and puts its exit code. */
+export type Shell = { readonly output: Output; readonly finish: (code: number) => void }
+
 export const exitCodes = { fine: 0, refused: 1, misused: 2 } as const
 
 /** Shows the answer as JSON or as lines. */

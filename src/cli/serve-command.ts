@@ -1,7 +1,6 @@
 import type { Command } from 'commander'
 import { startServer } from '../server/serve.ts'
-import type { Shell } from './main.ts'
-import { showProblems } from './output.ts'
+import { showProblems, type Shell } from './output.ts'
 
 const defaultPort = 4170
 

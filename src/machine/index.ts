@@ -1,7 +1,7 @@
 export { machineView } from './machine-view.ts'
 export { machineModel, type MachineModel } from './model.ts'
 export { runningBarred, redFlags, shownWorking } from './running.ts'
-export { virtualComplaints, virtualResult, hiddenTruth, truthNow } from './practice.ts'
+export { virtualComplaints, virtualResult, hiddenTruth, resultUnder, truthNow } from './practice.ts'
 export { reveal, playMove, type Reveal } from './reveal.ts'
 export { coversFor, planProblem } from './plan-problem.ts'
 export { suspectBelief } from './suspects.ts'

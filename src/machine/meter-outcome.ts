@@ -15,7 +15,7 @@ import type { ReadingResult } from './result.ts'
  * How a reading that comes and goes shows itself. Judgement: bent at the right place it nearly always flickers,
  * left alone seldom; a poor touch of the probes makes any reading jump now and then.
  */
-export const jumping = { whenMoved: 0.85, byChance: 0.12, onSound: 0.01 } as const
+export const jumping = { whenMoved: 0.85, byChance: 0.06, onSound: 0.01 } as const
 
 /** Shares of a slip of hand or eye: what gets written down when the reading is not what the meter saw. Judgement. */
 const slipShare = { open: 0.35, jumps: 0.05, ohms: 0.6 } as const

@@ -1,23 +1,11 @@
 import type { Blueprint, Check, GradedCheck, MeterCheck } from '../blueprint/schema.ts'
-import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
-import type { Job } from './job.ts'
+import type { RankedMove } from '../engines/plan/index.ts'
 import type { MachineModel } from './model.ts'
 import { jumping } from './meter-outcome.ts'
-import type { JobPlan } from './plan-problem.ts'
 import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
 import { bandText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
+import type { MoveContext } from './move-context.ts'
 import { whyCheck, whyExit, whyRepair } from './why.ts'
-
-/** What the words of a move are made from. */
-export type MoveContext = {
-  readonly model: MachineModel
-  readonly job: Job
-  readonly plan: JobPlan
-  readonly answer: PlanAnswer
-  readonly probability: Float64Array
-  /** Indices of the leading suspects, likeliest first. */
-  readonly leading: readonly number[]
-}
 
 /** A ranked move of the planner in a bench's words. */
 export const moveView = (context: MoveContext, ranked: RankedMove): MoveView => {

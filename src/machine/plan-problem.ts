@@ -7,7 +7,6 @@ import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
 import { payoffs, workingPrice } from './payoff.ts'
 import { gateStates, passesGate, redFlags, repairVoidsGate, shownWorking } from './running.ts'
-import { becomesAfter } from './suspects.ts'
 
 /** The planning problem of a job, with what is needed to read its answer back. */
 export type JobPlan = {
@@ -17,17 +16,17 @@ export type JobPlan = {
   readonly bands: ReadonlyMap<string, readonly Band[]>
 }
 
-/** Suspects below this probability are left out of the plan; what they weigh together is spread over the rest. */
-const smallest = 2e-4
+/** Pairs of faults below this probability are not planned for one by one. */
+const smallestPair = 1.5e-3
+/** Most pairs that are planned for one by one: the likeliest. */
+const mostPairs = 200
 const workingMark = 'shown-working'
 const gateMark = (check: string): string => `passed ${check}`
 const planningMeter = 'budget-multimeter'
 
 /** Puts a job to the planner: suspects, checks, repairs, covers and exits, in money. The rules of running are marks. */
 export const planProblem = (model: MachineModel, job: Job, probability: Float64Array): JobPlan => {
-  const kept = keptSuspects(model, probability)
-  const total = kept.reduce((sum, s) => sum + probability[s]!, 0)
-  const shares = kept.map((s) => probability[s]! / total)
+  const { kept, shares } = keptSuspects(model, probability)
   const bands = new Map<string, readonly Band[]>()
   const { blueprint } = model
   const done = doneChecks(job)
@@ -50,16 +49,36 @@ export const planProblem = (model: MachineModel, job: Job, probability: Float64A
   return { problem, kept, bands }
 }
 
-const keptSuspects = (model: MachineModel, probability: Float64Array): readonly number[] => {
-  const keep = new Set<number>([0])
+/**
+ * Suspects the plan tells apart: nothing wrong, every single fault, and the likeliest pairs. An unlikely pair counts as the
+ * likelier of its two faults alone, so that no probability is lost. Closed under repair, since every part of a pair is there.
+ */
+const keptSuspects = (
+  model: MachineModel,
+  probability: Float64Array,
+): { kept: readonly number[]; shares: readonly number[] } => {
+  const { sets } = model
+  const pairs = sets.map((_, s) => s).filter((s) => sets[s]!.length > 1 && probability[s]! >= smallestPair)
+  const likeliest = new Set(pairs.toSorted((a, b) => probability[b]! - probability[a]!).slice(0, mostPairs))
+  const kept = sets.map((_, s) => s).filter((s) => sets[s]!.length < 2 || likeliest.has(s))
+  const place = new Map(kept.map((s, i) => [s, i]))
+  const single = new Map(kept.filter((s) => sets[s]!.length === 1).map((s) => [sets[s]![0]!, s]))
+  const shares = new Array<number>(kept.length).fill(0)
   probability.forEach((p, s) => {
-    if (p >= smallest) keep.add(s)
+    const standsFor = place.has(s)
+      ? s
+      : likelierOf(
+          sets[s]!.map((fault) => single.get(fault)!),
+          probability,
+        )
+    const at = place.get(standsFor)!
+    shares[at] = shares[at]! + p
   })
-  // What any repair leaves of a suspect must be a suspect too.
-  const subsets = model.blueprint.repairs.map((repair) => becomesAfter(model, repair.removes))
-  for (const s of [...keep]) for (const becomes of subsets) keep.add(becomes[s]!)
-  return [...keep].toSorted((a, b) => a - b)
+  return { kept, shares }
 }
+
+const likelierOf = (suspects: readonly number[], probability: Float64Array): number =>
+  suspects.reduce((best, s) => (probability[s]! > probability[best]! ? s : best))
 
 /** Checks that would show nothing new: made since the machine last changed. */
 const doneChecks = (job: Job): ReadonlySet<string> => {

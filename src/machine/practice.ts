@@ -1,5 +1,5 @@
 import { seededRandom, type Random } from '../base/random.ts'
-import type { Blueprint, MeterCheck } from '../blueprint/schema.ts'
+import type { Blueprint, GradedCheck, MeterCheck } from '../blueprint/schema.ts'
 import { sampleOhmReading } from '../engines/belief/index.ts'
 import { complaintIds, type Complaint } from '../facts/complaints.ts'
 import { meterSpec } from '../facts/meters.ts'
@@ -60,31 +60,44 @@ export const truthNow = (model: MachineModel, job: Job, seed: number): number =>
  */
 export const virtualResult = (job: Job, seed: number, checkId: string): ReadingResult => {
   const model = machineModel(job.blueprint, job.plate)
+  const repairs = job.events.filter((event) => event.kind === 'repaired').length
+  return resultUnder(model, truthNow(model, job, seed), seed, checkId, repairs)
+}
+
+/**
+ * What a check shows on a machine with these faults (a suspect of the model).
+ * @param turn which time the check is made: the same turn reads the same
+ */
+export const resultUnder = (
+  model: MachineModel,
+  suspect: number,
+  seed: number,
+  checkId: string,
+  turn: number,
+): ReadingResult => {
   const check = model.blueprint.checks.find((c) => c.id === checkId)
   if (check === undefined) throw new Error(`no check ${checkId}`)
-  const repairs = job.events.filter((event) => event.kind === 'repaired').length
-  const random = seededRandom(mixSeed(seed, `${checkId} ${repairs}`))
-  const suspect = truthNow(model, job, seed)
+  const random = seededRandom(mixSeed(seed, `${checkId} ${turn}`))
   return check.kind === 'meter'
-    ? meterResult(model, checkId, suspect, seed, random)
-    : gradeResult(model, checkId, suspect, random)
+    ? meterResult(model, check, suspect, seed, random)
+    : gradeResult(model, check, suspect, random)
 }
 
 const practiceMeter = 'budget-multimeter'
 
 const meterResult = (
   model: MachineModel,
-  checkId: string,
+  check: MeterCheck,
   suspect: number,
   seed: number,
   random: Random,
 ): ReadingResult => {
-  const row = model.meter.checks.findIndex((c) => c.id === checkId)
+  const row = model.meter.checks.findIndex((c) => c.id === check.id)
   const prediction = model.predict(row, model.electrical.mixOf[suspect]!)
   if (random.uniform() < meterLikelihood(meterSpec(practiceMeter), prediction, { kind: 'jumps' }))
     return { kind: 'jumps' }
   const { state } = prediction.states[random.index(prediction.states.map((s) => s.share))]!
-  const resistanceOhm = ownReading(model, model.meter.checks[row]!, state, seed)
+  const resistanceOhm = ownReading(model, check, state, seed)
   return sampleOhmReading(meterSpec(practiceMeter), { resistanceOhm, sdOhm: 0 }, random)
 }
 
@@ -94,9 +107,7 @@ const ownReading = (model: MachineModel, check: MeterCheck, state: number, seed:
     Math.exp(spread * seededRandom(mixSeed(seed, element)).normal()),
   )
 
-const gradeResult = (model: MachineModel, checkId: string, suspect: number, random: Random): ReadingResult => {
-  const check = model.blueprint.checks.find((c) => c.id === checkId)
-  if (check === undefined || check.kind === 'meter') throw new Error(`no graded check ${checkId}`)
+const gradeResult = (model: MachineModel, check: GradedCheck, suspect: number, random: Random): ReadingResult => {
   const row = model.graded(check, suspect)
   return { kind: 'grade', outcome: check.outcomes[random.index(row)]!.id }
 }

@@ -6,8 +6,8 @@ import type { Job, JobEvent } from './job.ts'
 import { meterLikelihood, meterSlipLikelihood } from './meter-outcome.ts'
 import type { MachineModel } from './model.ts'
 
-/** Probability that a reading of each kind is a slip of hand or eye. Judgement. */
-export const slips = { meter: 0.02, graded: 0.03, confirmed: 0.005 } as const
+/** Probability that a reading of each kind is a slip of hand or eye; tables of looks hold misjudging already. Judgement. */
+export const slips = { meter: 0.02, graded: 0.005, confirmed: 0.005 } as const
 
 /**
  * What may be wrong, given all that is in the job: prior from the blueprint's fault rates, the complaint as an imperfect

@@ -1,7 +1,7 @@
 import { resistanceText } from '../base/units.ts'
 import type { Check } from '../blueprint/schema.ts'
 import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
-import type { MoveContext } from './move-view.ts'
+import type { MoveContext } from './move-context.ts'
 import type { ExitId } from './view.ts'
 import { exitNames } from './words.ts'
 import type { Band } from './bands.ts'

@@ -162,60 +162,69 @@ export const worthOfFollowing = (plan: PlanProblem, choose: (now: PlanProblem) =
 /** A fixed sequence of repairs with a proof after each: the kind of policy the engine looks ahead from. */
 export type Sequence = {
   readonly proof: readonly { readonly check: string; readonly wants: readonly string[] }[]
+  /** The exit for what passes the proof; null for repairs without a proof. */
   readonly exit: string | null
   readonly proveFirst: boolean
   readonly repairs: readonly string[]
 }
 
+type Path = { readonly probability: number; readonly spent: number; readonly moment: Moment }
+
 /**
- * The expected money of a sequence, followed along every path of outcomes. At each leaf but the proved one the best exit is taken
- * by those who know only how far the sequence came, not by which failing outcome: leaves of one kind are pooled.
+ * The expected money of a sequence, followed along every path of outcomes, each path on its own. What fails an early step of a
+ * proof leaves by the exit that, before the last repair, looked best of those that need no mark.
  */
 export const worthOfSequence = (plan: PlanProblem, sequence: Sequence): number => {
-  const bestExit = (paths: readonly Path[]): number =>
-    Math.max(...plan.exits.map((exit) => sumOf(paths, (path) => exitWorth(plan, path.moment, exit.id) - path.spent)))
-  const prove = (paths: readonly Path[]): { readonly settled: number; readonly open: readonly Path[] } => {
-    let settled = 0
-    let live = paths
-    const wanted = stillWanted(plan, sequence, paths)
-    for (const [index, step] of wanted.entries()) {
-      const walked = live.flatMap((path) => walk(plan, path, { kind: 'check', id: step.check }))
-      const passed = walked.filter((path) => hasAll(path.shown, step.wants))
-      const failed = walked.filter((path) => !hasAll(path.shown, step.wants))
-      if (index < wanted.length - 1) {
-        if (failed.length > 0) settled += bestExit(failed)
-        live = passed
-      } else {
-        settled += sumOf(passed, (path) => exitWorth(plan, path.moment, sequence.exit ?? '') - path.spent)
-        live = failed
-      }
-    }
-    return { settled, open: live }
-  }
-  let paths: readonly Path[] = [{ probability: 1, spent: 0, moment: startOf(plan), shown: [] }]
+  let paths: readonly Path[] = [{ probability: 1, spent: 0, moment: startOf(plan) }]
   let total = 0
-  const proveNow = (): void => {
-    const { settled, open } = prove(paths)
+  let fallback = bestOf(plan, paths, (exit) => exit.needs.length === 0).id
+  const proveAll = (): void => {
+    const { settled, open } = proved(plan, sequence, paths, fallback)
     total += settled
     paths = open
+    if (paths.length > 0) fallback = bestOf(plan, paths, (exit) => exit.needs.length === 0).id
   }
-  if (sequence.proveFirst) proveNow()
+  if (sequence.proveFirst) proveAll()
   for (const id of sequence.repairs) {
     paths = paths.flatMap((path) => walk(plan, path, { kind: 'repair', id }))
-    proveNow()
+    proveAll()
   }
-  return paths.length > 0 ? total + bestExit(paths) : total
+  return paths.length > 0 ? total + bestOf(plan, paths, () => true).worth : total
 }
 
-type Path = {
-  readonly probability: number
-  readonly spent: number
-  readonly moment: Moment
-  readonly shown: readonly string[]
-}
+const bestOf = (
+  plan: PlanProblem,
+  paths: readonly Path[],
+  may: (exit: PlanProblem['exits'][number]) => boolean,
+): { readonly id: string; readonly worth: number } =>
+  plan.exits
+    .filter(may)
+    .map(({ id }) => ({ id, worth: worthOfLeaving(plan, paths, id) }))
+    .reduce((best, exit) => (exit.worth > best.worth ? exit : best))
 
-const sumOf = (paths: readonly Path[], worth: (path: Path) => number): number =>
-  paths.reduce((sum, path) => sum + path.probability * worth(path), 0)
+const worthOfLeaving = (plan: PlanProblem, paths: readonly Path[], exitId: string): number =>
+  paths.reduce((sum, path) => sum + path.probability * (exitWorth(plan, path.moment, exitId) - path.spent), 0)
+
+const proved = (
+  plan: PlanProblem,
+  sequence: Sequence,
+  paths: readonly Path[],
+  fallback: string,
+): { readonly settled: number; readonly open: readonly Path[] } => {
+  let settled = 0
+  let live = paths
+  let open: readonly Path[] = []
+  const steps = stillWanted(plan, sequence, paths)
+  if (steps.length === 0) return { settled, open: paths }
+  steps.forEach((step, index) => {
+    const walked = live.flatMap((path) => walk(plan, path, { kind: 'check', id: step.check }))
+    live = walked.filter((path) => hasAll(path.moment.marks, step.wants))
+    const failed = walked.filter((path) => !hasAll(path.moment.marks, step.wants))
+    if (index === steps.length - 1) open = failed
+    else settled += worthOfLeaving(plan, failed, fallback)
+  })
+  return { settled: settled + worthOfLeaving(plan, live, sequence.exit ?? ''), open }
+}
 
 const walk = (plan: PlanProblem, path: Path, move: PlanMove): readonly Path[] => {
   const consequence = consequenceOf(plan, path.moment, move)
@@ -224,7 +233,6 @@ const walk = (plan: PlanProblem, path: Path, move: PlanMove): readonly Path[] =>
     probability: path.probability * probability,
     spent: path.spent + consequence.costMinor,
     moment,
-    shown: moment.marks,
   }))
 }
 

@@ -57,11 +57,14 @@ type Run = {
   variance: number
   /** The best exit of those that need no mark, as judged when stopping was last weighed. */
   fallback: number
+  /** The same at the start of the run. */
+  firstFallback: number
   withSecond: boolean
 }
 
-/** Repairs in a row without a better place to stop before a sequence is given up. */
+/** Repairs in a row without a better place to stop before a sequence is given up, and the number of repairs where that begins. */
 const patience = 3
+const fewRepairs = 8
 const negligibleMass = 1e-15
 
 export const baseWorkOf = (rules: Rules, kernel: Kernel, targets: readonly Target[]): BaseWork => ({
@@ -83,6 +86,7 @@ export const baseWorkOf = (rules: Rules, kernel: Kernel, targets: readonly Targe
     spentMin: 0,
     variance: 0,
     fallback: 0,
+    firstFallback: 0,
     withSecond: false,
   },
   trial: new Int32Array(rules.repairs.length),
@@ -105,6 +109,7 @@ export const baseValue = (work: BaseWork, belief: Float64Array, mass: number, si
   work.best.value = -Infinity
   begin(work, belief, mass, situation, false)
   considerStopping(work, -1, false, 0)
+  work.run.firstFallback = work.run.fallback
   for (let target = 0; target < work.targets.length; target++) {
     if (dot(belief, work.targets[target].most) <= work.best.value) continue
     weighRepairs(work, work.targets[target], belief)
@@ -138,6 +143,7 @@ export const followBase = (
   work.best.value = -Infinity
   begin(work, belief, mass, situation, withSecond)
   considerStopping(work, -1, false, 0)
+  work.run.firstFallback = work.run.fallback
   if (target === -1) return work.best.value
   if (proveFirst) {
     prove(work, target)
@@ -152,7 +158,7 @@ export const followBase = (
   return work.best.value
 }
 
-/** Sets a run off. The fallback stays as stopping at once left it. */
+/** Sets a run off. */
 const begin = (work: BaseWork, belief: Float64Array, mass: number, from: Situation, withSecond: boolean): void => {
   work.belief.set(belief)
   work.situation.set(from)
@@ -160,6 +166,7 @@ const begin = (work: BaseWork, belief: Float64Array, mass: number, from: Situati
   const { run } = work
   run.value = run.minutes = run.second = run.costMinor = run.spentMin = run.variance = 0
   run.mass = mass
+  run.fallback = run.firstFallback
   run.withSecond = withSecond
 }
 
@@ -169,7 +176,8 @@ const repairOn = (work: BaseWork, target: number, proveFirst: boolean): void => 
   const { most } = work.targets[target]
   let idle = 0
   let going = true
-  for (let made = 0; going && idle < patience && run.mass > negligibleMass;) {
+  const patient = work.rules.repairs.length <= fewRepairs
+  for (let made = 0; going && (patient || idle < patience) && run.mass > negligibleMass;) {
     if (run.value + dot(work.belief, most) - run.mass * run.costMinor <= best.value) return
     const repair = nextRepair(work, work.targets[target])
     if (repair === -1) return

@@ -27,9 +27,20 @@ export const exitWorths = (plan: PlanProblem, rules: Rules, kernel: Kernel): rea
     }
   })
 
-/** Money differences below this share of what is at stake are ties; a tie goes to the exit, then to the check. */
+/** Money differences below this share of what is at stake are ties. */
 const tieShare = 1e-12
-const kindOrder = ['exit', 'check', 'repair'] as const
+
+/** A tie goes to the exit, then to a check that tells something, then to a repair. */
+const tieOrder = (move: RankedMove): number => {
+  switch (move.move.kind) {
+    case 'exit':
+      return 0
+    case 'check':
+      return move.informationMinor > 0 ? 1 : 3
+    case 'repair':
+      return 2
+  }
+}
 
 /** Every move that can be made now, best first. */
 export const ranking = (
@@ -45,9 +56,8 @@ export const ranking = (
   ]
   const stake = Math.max(...kernel.payoff.flatMap((column) => [...column].map(Math.abs)), Number.MIN_VALUE)
   const grade = (move: RankedMove): number => Math.round(move.expectedMinor / (stake * tieShare))
-  const order = (move: RankedMove): number => kindOrder.indexOf(move.move.kind)
   return moves
-    .map((move) => ({ move, grade: grade(move), order: order(move) }))
+    .map((move) => ({ move, grade: grade(move), order: tieOrder(move) }))
     .sort((a, b) => b.grade - a.grade || a.order - b.order)
     .map(({ move }) => move)
 }

@@ -1,4 +1,4 @@
-import { ToggleButton } from 'react-aria-components/ToggleButton'
+import { Button } from 'react-aria-components/Button'
 import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { useNotes } from '../use-notes.ts'
@@ -29,18 +29,16 @@ export const Covers = () => {
       <ul className="covers">
         {blueprint.covers.map((cover) => (
           <li key={cover.id}>
-            <ToggleButton
-              className="key cover"
-              isSelected={off.includes(cover.id)}
+            <Button
+              className={off.includes(cover.id) ? 'key cover off' : 'key cover'}
               isDisabled={busy}
-              onChange={(nowOff) => change(cover.id, nowOff)}
-              aria-label={`${cover.name} off`}
+              onPress={() => change(cover.id, !off.includes(cover.id))}
             >
-              <span>{cover.name}</span>
+              <span>{cover.name}</span>{' '}
               <span className="quiet">
-                {off.includes(cover.id) ? 'off' : `on, ${minutesText(cover.openMin)} to take off`}
+                {off.includes(cover.id) ? 'off: put back' : `on: take off, ${minutesText(cover.openMin)}`}
               </span>
-            </ToggleButton>
+            </Button>
           </li>
         ))}
       </ul>

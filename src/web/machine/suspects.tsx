@@ -14,19 +14,31 @@ export const Suspects = () => {
   return (
     <section className="panel" aria-label="Suspects" aria-busy={stale}>
       <h2>What may be wrong</h2>
-      <ul className="suspects">
-        {view.suspects.map((suspect) => (
-          <li key={suspect.id}>
-            <Suspect suspect={suspect} />
-          </li>
-        ))}
-      </ul>
+      <SuspectList suspects={view.suspects.slice(0, firstShown)} />
+      {view.suspects.length <= firstShown ? null : (
+        <Fold title={`${view.suspects.length - firstShown} more`}>
+          <SuspectList suspects={view.suspects.slice(firstShown)} />
+        </Fold>
+      )}
       {view.restProbability > 0 ? (
         <p className="quiet">All others together: {percentText(view.restProbability)}</p>
       ) : null}
     </section>
   )
 }
+
+/** The rest is one tap away, so that the bench notes are not buried. */
+const firstShown = 6
+
+const SuspectList = ({ suspects }: { readonly suspects: readonly SuspectView[] }) => (
+  <ul className="suspects">
+    {suspects.map((suspect) => (
+      <li key={suspect.id}>
+        <Suspect suspect={suspect} />
+      </li>
+    ))}
+  </ul>
+)
 
 const Suspect = ({ suspect }: { readonly suspect: SuspectView }) => (
   <Fold

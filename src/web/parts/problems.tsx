@@ -3,11 +3,11 @@ import type { Problem } from '../../base/problem.ts'
 /** What was refused and the mend, said aloud when it appears. */
 export const Problems = ({ problems }: { readonly problems: readonly Problem[] }) =>
   problems.length === 0 ? null : (
-    <ul className="problems" role="alert">
+    <div className="problems" role="alert">
       {problems.map((one) => (
-        <li key={`${one.code} ${one.where} ${one.what}`}>
+        <p key={`${one.code} ${one.where} ${one.what}`}>
           {one.what}. {one.mend === '' ? null : `${one.mend}.`}
-        </li>
+        </p>
       ))}
-    </ul>
+    </div>
   )

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { makeEngine, type EnginePort } from '../../../src/web/engine-client.ts'
-import type { ToEngine } from '../../../src/web/engine-protocol.ts'
+import type { FromEngine, ToEngine } from '../../../src/web/engine-protocol.ts'
 import { smallBlueprint } from './blueprint.ts'
 
 const request = (seed: number) => ({
@@ -20,12 +20,10 @@ const heldPort = () => {
     onerror: null,
     terminate: () => (ended += 1),
   }
+  const send = (data: FromEngine): void => port.onmessage?.(new MessageEvent('message', { data }))
   const answer = (id: number): void =>
-    port.onmessage?.({
-      data: { kind: 'answered', id, answer: { kind: 'complaints', complaints: ['dead'] } },
-    } as MessageEvent)
-  const fail = (id: number): void =>
-    port.onmessage?.({ data: { kind: 'failed', id, message: 'no luck' } } as MessageEvent)
+    send({ kind: 'answered', id, answer: { kind: 'complaints', complaints: ['dead'] } })
+  const fail = (id: number): void => send({ kind: 'failed', id, message: 'no luck' })
   return { port, sent, answer, fail, die: () => port.onerror?.({ message: 'gone' } as ErrorEvent), ended: () => ended }
 }
 

@@ -1,9 +1,9 @@
 import { z } from 'zod'
-import { benchNotesSchema } from '../bench/note.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
 import { beliefProblemSchema } from '../engines/belief/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
 import { planProblemSchema } from '../engines/plan/index.ts'
+import { benchNotesSchema } from './note.ts'
 
 const schemas: Readonly<Record<string, z.ZodType>> = {
   blueprint: blueprintSchema,

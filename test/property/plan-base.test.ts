@@ -1,0 +1,145 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { baseValue, baseWorkOf } from '../../src/engines/plan/base-policy.ts'
+import { plan, planProblemSchema, type PlanProblem } from '../../src/engines/plan/index.ts'
+import { kernelOf } from '../../src/engines/plan/kernel.ts'
+import { rulesOf } from '../../src/engines/plan/rules.ts'
+import { goalsOf, targetsOf } from '../../src/engines/plan/targets.ts'
+import { benchLikePlan } from '../support/bench-like-plan.ts'
+import { exactWorth, worthOfFollowing, worthOfSequence, type Sequence } from '../support/brute-plan.ts'
+
+const runs = { numRuns: 300, seed: 7 }
+const slack = 1e-8
+
+/** The base policy's value at the start, and the sequence it stands for by its names. */
+const baseOf = (problem: PlanProblem): { readonly value: number; readonly sequence: Sequence } => {
+  const rules = rulesOf(problem)
+  const kernel = kernelOf(problem)
+  const goals = goalsOf(rules, kernel)
+  const work = baseWorkOf(rules, kernel, targetsOf(rules, kernel, goals))
+  const value = baseValue(work, kernel.belief, 1, rules.start)
+  const { target, proveFirst, repairs } = work.choice
+  const goal = goals.at(target)
+  const exit = target === -1 || goal === undefined || goal.exit === -1 ? null : problem.exits[goal.exit].id
+  const steps = exit === null || goal === undefined ? [] : goal.steps
+  const proof = steps.map((step) => ({
+    check: problem.checks[step.check].id,
+    wants: [...step.wants].map((place) => rules.markNames[place - rules.coverCount]),
+  }))
+  const made = [...work.order.slice(0, repairs)].map((repair) => problem.repairs[repair].id)
+  return { value, sequence: { proof, exit, proveFirst, repairs: made } }
+}
+
+describe('the base policy', () => {
+  it('is worth what following it along every path earns', () => {
+    let repaired = 0
+    fc.assert(
+      fc.property(benchLikePlan(4), (problem) => {
+        const { value, sequence } = baseOf(problem)
+        if (sequence.repairs.length > 0) repaired++
+        expect(Math.abs(value - worthOfSequence(problem, sequence))).toBeLessThan(slack)
+      }),
+      runs,
+    )
+    expect(repaired).toBeGreaterThan(runs.numRuns / 10)
+  })
+
+  it('is never worth more than the plan, nor the plan more than the optimum', () => {
+    fc.assert(
+      fc.property(benchLikePlan(2), (problem) => {
+        const answer = plan(problem)
+        const exact = exactWorth(problem)
+        expect(baseOf(problem).value).toBeLessThanOrEqual(answer.lowerMinor + slack)
+        expect(answer.lowerMinor).toBeLessThanOrEqual(exact + slack)
+        expect(answer.upperMinor).toBeGreaterThanOrEqual(exact - slack)
+        expect(worthOfFollowing(problem, (now) => plan(now).best)).toBeGreaterThanOrEqual(answer.lowerMinor - slack)
+      }),
+      { ...runs, numRuns: 100 },
+    )
+  })
+})
+
+type Action = { readonly weight: number; readonly costMinor: number; readonly success: number }
+
+const randomActions = fc.array(
+  fc.record({
+    weight: fc.double({ min: 0.1, max: 1, noNaN: true }),
+    costMinor: fc.double({ min: 0.05, max: 2, noNaN: true }),
+    success: fc.constantFrom(1, 0.8, 0.5),
+  }),
+  { minLength: 1, maxLength: 5 },
+)
+
+const gain = 10
+
+/** One fault, one repair each, no checks but a free look whether it works now, and some faults that nothing mends. */
+const independent = (actions: readonly Action[], unknown: number): PlanProblem => {
+  const names = [...actions.map((_, i) => `f${String(i)}`), 'unknown']
+  const sets = [[], ...names.map((name) => [name])]
+  const belief = [0, ...chances(actions, unknown)]
+  return planProblemSchema.parse({
+    format: 'thrum-plan-1',
+    hourMinor: 0,
+    faults: names,
+    suspects: sets.map((faults, s) => ({ id: faults.join() || 'sound', faults, probability: belief[s] })),
+    checks: [
+      {
+        id: 'try',
+        minutes: 0,
+        outcomes: [{ id: 'works', gives: ['works'] }, { id: 'does-not' }],
+        likelihood: sets.map((faults) => (faults.length === 0 ? [1, 0] : [0, 1])),
+      },
+    ],
+    repairs: actions.map(({ costMinor, success }, i) => ({
+      id: `r${String(i)}`,
+      minutes: 0,
+      costMinor,
+      success,
+      removes: [names[i]],
+      takes: ['works'],
+    })),
+    exits: [
+      { id: 'works', needs: ['works'], payoffMinor: sets.map(() => gain) },
+      { id: 'give-up', payoffMinor: sets.map(() => 0) },
+    ],
+  })
+}
+
+const chances = (actions: readonly Action[], unknown: number): number[] => {
+  const weights = [...actions.map((action) => action.weight), unknown]
+  const total = weights.reduce((sum, weight) => sum + weight, 0)
+  return weights.map((weight) => weight / total)
+}
+
+const ordersOf = <T>(items: readonly T[]): readonly (readonly T[])[] =>
+  items.length === 0
+    ? [[]]
+    : items.flatMap((item, i) => ordersOf(items.filter((_, j) => j !== i)).map((rest) => [item, ...rest]))
+
+/** The best place to stop in an order: each repair is paid for if those before it have not worked. */
+const bestStop = (order: readonly { readonly fixes: number; readonly costMinor: number }[]): number => {
+  let money = 0
+  let broken = 1
+  let best = 0
+  for (const { fixes, costMinor } of order) {
+    money += fixes * gain - broken * costMinor
+    broken -= fixes
+    best = Math.max(best, money)
+  }
+  return best
+}
+
+describe('repairs of independent single faults', () => {
+  // Kadane and Simon 1977 (from memory): the order of falling probability per cost is best; here every order is tried.
+  it('are made in an order no other order beats', () => {
+    fc.assert(
+      fc.property(randomActions, fc.double({ min: 0, max: 0.5, noNaN: true }), (actions, unknown) => {
+        const chance = chances(actions, unknown)
+        const items = actions.map((action, i) => ({ fixes: chance[i] * action.success, costMinor: action.costMinor }))
+        const best = Math.max(...ordersOf(items).map(bestStop))
+        expect(Math.abs(baseOf(independent(actions, unknown)).value - best)).toBeLessThan(1e-12)
+      }),
+      runs,
+    )
+  })
+})
