@@ -1,10 +1,7 @@
-import { performance } from 'node:perf_hooks'
 import { valueOf } from '../src/base/result.ts'
 import { seededRandom, type Random } from '../src/base/random.ts'
-import { checkPlanProblem, plan, type PlanProblemInput, type PlanProblem } from '../src/engines/plan/index.ts'
-
-/** Milliseconds of two ways to the same end; `ratio` is theirs over ours for time, so above 1 ours is quicker. */
-export type Measured = { readonly name: string; readonly ours: number; readonly theirs: number; readonly ratio: number }
+import { exactWorth } from '../test/support/brute-plan.ts'
+import { checkPlanProblem, plan, type PlanProblem, type PlanProblemInput } from '../src/engines/plan/index.ts'
 
 export type PlanSize = {
   readonly suspects: number
@@ -13,6 +10,9 @@ export type PlanSize = {
   readonly covers: number
   readonly seed: number
 }
+
+const repeats = 9
+const barMs = 200
 
 /** About the largest problem one machine on the bench makes. */
 export const benchSize: PlanSize = { suspects: 1100, checks: 45, repairs: 60, covers: 10, seed: 1 }
@@ -144,3 +144,44 @@ const shares = (weights: readonly number[]): number[] => {
   const total = weights.reduce((sum, weight) => sum + weight, 0)
   return weights.map((weight) => weight / total)
 }
+
+const medianMs = (work: () => unknown): number => {
+  const times = Array.from({ length: repeats }, () => {
+    const start = performance.now()
+    work()
+    return performance.now() - start
+  })
+  return times.sort((a, b) => a - b)[Math.floor(repeats / 2)]
+}
+
+/**
+ * Milliseconds (medians) of one plan: at full size against a look-ahead of one step, which is quicker and earns less; and of a
+ * problem small enough for it against plain recursion over every move. Throws when a plan takes longer than its bar or claims
+ * more than the optimum.
+ */
+export const run = () => [againstOneStep(), againstRecursion()]
+
+const againstOneStep = () => {
+  const problem = syntheticPlan(benchSize)
+  const more = plan(problem).lowerMinor / plan(problem, { steps: 0 }).lowerMinor
+  const ours = medianMs(() => plan(problem))
+  const theirs = medianMs(() => plan(problem, { steps: 0 }))
+  if (ours > barMs) throw new Error(`a plan takes ${ours.toFixed(1)} ms, more than ${barMs} ms`)
+  const { suspects, checks, repairs, covers } = benchSize
+  const size = `${suspects} suspects, ${checks} checks, ${repairs} repairs, ${covers} covers`
+  const name = `plan of ${size}, against one step ahead, which earns ${(100 / more).toFixed(0)} % of it`
+  return { name, ours, theirs, ratio: theirs / ours, bar: barMs }
+}
+
+const againstRecursion = () => {
+  const problem = syntheticPlan({ suspects: 4, checks: 5, repairs: 2, covers: 1, seed: 3 })
+  const exact = exactWorth(problem)
+  const { lowerMinor } = plan(problem)
+  if (!(lowerMinor <= exact + roundingMinor)) throw new Error(`plan claims ${lowerMinor}, the optimum is ${exact}`)
+  const ours = medianMs(() => plan(problem))
+  const theirs = medianMs(() => exactWorth(problem))
+  const name = `plan of 4 suspects, 5 checks, 2 repairs (${((100 * lowerMinor) / exact).toFixed(1)} % of the optimum), against plain recursion`
+  return { name, ours, theirs, ratio: theirs / ours, bar: barMs }
+}
+
+const roundingMinor = 1e-6

@@ -1,7 +1,14 @@
 import { z } from 'zod'
 
 /** How far a figure can be trusted as to where it comes from. */
-export const evidenceSchema = z.enum(['retrieved', 'from memory', 'derived', 'open data', 'common practice', 'judgement'])
+export const evidenceSchema = z.enum([
+  'retrieved',
+  'from memory',
+  'derived',
+  'open data',
+  'common practice',
+  'judgement',
+])
 export type Evidence = z.infer<typeof evidenceSchema>
 
 /** Where a figure comes from. Screens and reports show it on request. */
@@ -15,7 +22,3 @@ export const sourceSchema = z.strictObject({
   evidence: evidenceSchema,
 })
 export type Source = z.infer<typeof sourceSchema>
-
-/** A source as one line of text. */
-export const sourceText = (source: Source): string =>
-  [source.title, source.edition, source.clause, `(${source.evidence})`].filter((part) => part !== undefined).join(', ')

@@ -2,7 +2,8 @@ import { problem } from './problem.ts'
 import { ok, refused, type Result } from './result.ts'
 
 /** Quantities a bench writes down, each held in one SI-based unit inside the program. */
-export type Quantity = 'resistanceOhm' | 'capacitanceF' | 'voltageV' | 'powerW' | 'currentA' | 'massKg' | 'durationMin' | 'lengthM'
+export type Quantity =
+  'resistanceOhm' | 'capacitanceF' | 'voltageV' | 'powerW' | 'currentA' | 'massKg' | 'durationMin' | 'lengthM'
 
 type Unit = { readonly text: string; readonly factor: number }
 
@@ -32,12 +33,20 @@ const units: Readonly<Record<Quantity, readonly Unit[]>> = {
   ],
 }
 
-function prefixed(base: string, prefixes: Readonly<Record<string, number>>, aliases: readonly string[]): readonly Unit[] {
+function prefixed(
+  base: string,
+  prefixes: Readonly<Record<string, number>>,
+  aliases: readonly string[],
+): readonly Unit[] {
   const names = [base, ...aliases]
   return Object.entries(prefixes)
     .sort((a, b) => Number(b[1] === 1) - Number(a[1] === 1))
     .flatMap(([prefix, factor]) => names.map((name) => ({ text: `${prefix}${name}`, factor })))
-    .concat(Object.entries(prefixes).flatMap(([prefix, factor]) => (prefix === '' || base !== 'Ω' ? [] : [{ text: prefix, factor }])))
+    .concat(
+      Object.entries(prefixes).flatMap(([prefix, factor]) =>
+        prefix === '' || base !== 'Ω' ? [] : [{ text: prefix, factor }],
+      ),
+    )
 }
 
 /**
@@ -48,7 +57,14 @@ export const quantityFromText = (text: string, quantity: Quantity, where: string
   const match = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/.exec(text)
   const known = units[quantity]
   if (match === null) {
-    return refused(problem('not-a-number', where, `“${text}” is not a number`, `Write a number with its unit, such as 4.7 ${known[0]?.text ?? ''}`))
+    return refused(
+      problem(
+        'not-a-number',
+        where,
+        `“${text}” is not a number`,
+        `Write a number with its unit, such as 4.7 ${known[0]?.text ?? ''}`,
+      ),
+    )
   }
   const [, digits = '', unitText = ''] = match
   const unit = unitText === '' ? known[0] : known.find((candidate) => candidate.text === normalUnit(unitText))
@@ -61,9 +77,14 @@ export const quantityFromText = (text: string, quantity: Quantity, where: string
 const normalUnit = (text: string): string => text.replace('μ', 'µ').replace('Ω', 'Ω')
 
 const wrongUnit = (text: string, quantity: Quantity, where: string) => {
-  const other = (Object.keys(units) as Quantity[]).find((name) => units[name].some((unit) => unit.text === normalUnit(text)))
+  const other = (Object.keys(units) as Quantity[]).find((name) =>
+    units[name].some((unit) => unit.text === normalUnit(text)),
+  )
   const wanted = [...new Set(units[quantity].map((unit) => unit.text))].join(', ')
-  const what = other === undefined ? `“${text}” is not a unit known here` : `${text} is a unit of ${quantityNames[other]}, and this is ${quantityNames[quantity]}`
+  const what =
+    other === undefined
+      ? `“${text}” is not a unit known here`
+      : `${text} is a unit of ${quantityNames[other]}, and this is ${quantityNames[quantity]}`
   return problem('wrong-unit', where, what, `Use one of ${wanted}`)
 }
 
@@ -86,4 +107,5 @@ export const resistanceText = (resistanceOhm: number): string => {
   return `${figures(resistanceOhm)} Ω`
 }
 
-const figures = (value: number): string => (value < 1 ? value.toFixed(2) : value < 10 ? value.toFixed(1) : value.toFixed(0))
+const figures = (value: number): string =>
+  value < 1 ? value.toFixed(2) : value < 10 ? value.toFixed(1) : value.toFixed(0)

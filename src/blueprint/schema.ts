@@ -35,16 +35,38 @@ const element = { id, part: id, from: id, to: id }
 const spread = notNegative.default(0.1)
 export const circuitElementSchema = z.discriminatedUnion('kind', [
   /** A conductor; its resistance follows from length and cross-section (IEC 60228). */
-  z.strictObject({ kind: z.literal('wire'), ...element, lengthM: positive, areaMm2: positive, spread: notNegative.default(0.06) }),
+  z.strictObject({
+    kind: z.literal('wire'),
+    ...element,
+    lengthM: positive,
+    areaMm2: positive,
+    spread: notNegative.default(0.06),
+  }),
   z.strictObject({ kind: z.literal('resistor'), ...element, resistanceOhm: notNegative, spread }),
   /** A contact: closed in the named positions of a control. */
-  z.strictObject({ kind: z.literal('contact'), ...element, contactOhm: notNegative, spread: notNegative.default(0.5), closedWhen: z.strictObject({ control: id, positions: z.array(text).min(1) }) }),
+  z.strictObject({
+    kind: z.literal('contact'),
+    ...element,
+    contactOhm: notNegative,
+    spread: notNegative.default(0.5),
+    closedWhen: z.strictObject({ control: id, positions: z.array(text).min(1) }),
+  }),
   /** A cartridge fuse; cold resistance follows from its rating. */
   z.strictObject({ kind: z.literal('fuse'), ...element, ratingA: positive, spread: notNegative.default(0.3) }),
   z.strictObject({ kind: z.literal('capacitor'), ...element, capacitanceF: positive, spread }),
-  z.strictObject({ kind: z.literal('inductor'), ...element, inductanceH: positive, resistanceOhm: notNegative, spread }),
+  z.strictObject({
+    kind: z.literal('inductor'),
+    ...element,
+    inductanceH: positive,
+    resistanceOhm: notNegative,
+    spread,
+  }),
   /** A brushed motor on the mains. Winding resistance and running current follow from its input power and the plate's voltage. */
-  z.strictObject({ kind: z.literal('motor'), ...element, power: z.union([z.strictObject({ shareOfPlate: probability }), z.strictObject({ powerW: positive })]) }),
+  z.strictObject({
+    kind: z.literal('motor'),
+    ...element,
+    power: z.union([z.strictObject({ shareOfPlate: probability }), z.strictObject({ powerW: positive })]),
+  }),
   /** An electronic switch. `offOhm`: what a meter sees through it when it is not driven. */
   z.strictObject({ kind: z.literal('triac'), ...element, onOhm: notNegative, offOhm: positive.nullable(), spread }),
   /** A path that is not there in a healthy machine; faults bring it in. */
@@ -202,7 +224,13 @@ export const blueprintSchema = z.strictObject({
   summary: text,
   /** How to know one when it stands before you. */
   recognise: z.array(text).min(1),
-  plate: z.strictObject({ voltageV: positive, frequencyHz: positive, powerW: positive, protectionClass: z.enum(['I', 'II']), massKg: positive.optional() }),
+  plate: z.strictObject({
+    voltageV: positive,
+    frequencyHz: positive,
+    powerW: positive,
+    protectionClass: z.enum(['I', 'II']),
+    massKg: positive.optional(),
+  }),
   supply: z.strictObject({ line: id, neutral: id }),
   points: z.array(pointSchema).min(2),
   parts: z.array(partSchema).min(1),

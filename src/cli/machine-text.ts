@@ -71,7 +71,7 @@ const ownLines = (move: MoveView, currency: Currency): readonly string[] => {
 const checkLines = (move: CheckMove, currency: Currency): readonly string[] => [
   ...move.setUp,
   ...(move.probes === null ? [] : [`Red probe: ${move.probes.red.name}`, `Black probe: ${move.probes.black.name}`]),
-  ...move.expected.map(({ under, text }) => `${under}: ${text}`),
+  ...move.expected.map(({ under, text }) => `If ${under}: ${text}`),
   ...(move.choices.length === 0 ? [] : [`Results: ${move.choices.map((choice) => choice.id).join(', ')}, cannot-tell`]),
   `Knowing is worth ${moneyText(move.informationMinor, currency)}`,
 ]

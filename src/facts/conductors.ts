@@ -15,7 +15,10 @@ export const flexibleConductors = [
   {
     areaMm2: 1.25,
     maximumOhmPerKm: 15.6,
-    source: { title: '1.25 mm² is not in the IEC 60228 series; value in trade tables', evidence: 'from memory' } as Source,
+    source: {
+      title: '1.25 mm² is not in the IEC 60228 series; value in trade tables',
+      evidence: 'from memory',
+    } as Source,
   },
   { areaMm2: 1.5, maximumOhmPerKm: 13.3, source: iec60228 },
   { areaMm2: 2.5, maximumOhmPerKm: 7.98, source: iec60228 },

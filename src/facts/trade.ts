@@ -1,15 +1,32 @@
 import type { Source } from '../base/source.ts'
 
-const trade = (clause: string): Source => ({ title: 'Order of work and prices of a small bench, UK street level 2024–26', clause, evidence: 'judgement' })
+const trade = (clause: string): Source => ({
+  title: 'Order of work and prices of a small bench, UK street level 2024–26',
+  clause,
+  evidence: 'judgement',
+})
 
 /** What leaving by each exit costs in own minutes and materials (minor units), before the value of time. */
 export const exitCosts = {
   /** Clean, photograph, list, hand over; new bag and filters. */
-  sellWorking: { cleanMin: 60, photographMin: 15, listMin: 15, handOverMin: 15, materialsMinor: 800, source: trade('minutes by stage; filters and bag') },
+  sellWorking: {
+    cleanMin: 60,
+    photographMin: 15,
+    listMin: 15,
+    handOverMin: 15,
+    materialsMinor: 800,
+    source: trade('minutes by stage; filters and bag'),
+  },
   /** A plain advert and handing over. */
   sellForSpares: { listMin: 10, handOverMin: 10, source: trade('minutes by stage') },
   /** Per part that is sold, per part that is listed, and the share of listed parts that sell within ninety days. */
-  breakForParts: { perSaleMin: 14, perListingMin: 6, perPartStripMin: 2, sellThrough: 0.55, source: trade('break for spares') },
+  breakForParts: {
+    perSaleMin: 14,
+    perListingMin: 6,
+    perPartStripMin: 2,
+    sellThrough: 0.55,
+    source: trade('break for spares'),
+  },
   scrap: { minutes: 10, source: trade('taking it to the tip') },
 } as const
 

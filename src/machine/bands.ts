@@ -1,8 +1,17 @@
 import { bandLikelihood, type MeterPrediction } from './meter-outcome.ts'
 import { openProbability, type MeterSpec } from '../engines/belief/index.ts'
 
-/** What a meter reading can tell apart: bands of ohms and "open", each with the words for it. */
-export type Band = { readonly id: string; readonly lowOhm: number; readonly highOhm: number } | { readonly id: 'open' }
+/** A band of ohms. `fromOhm` to `toOhm` is where predictions lie in it; the band itself reaches half-way to its neighbours. */
+export type OhmBand = {
+  readonly id: string
+  readonly lowOhm: number
+  readonly highOhm: number
+  readonly fromOhm: number
+  readonly toOhm: number
+}
+
+/** What a meter reading can tell apart: bands of ohms, and "open". */
+export type Band = OhmBand | { readonly id: 'open' }
 
 /** Readings nearer than this on the logarithmic scale would not be told apart by a person or the meter. */
 const mergeLog = 0.35
@@ -32,12 +41,15 @@ export const bandsOf = (
   const clusters = clusterOf(points.filter((point) => point.weight > 1e-3))
   const cuts = clusters.slice(1).map((cluster, i) => unscale((clusters[i]!.high + cluster.low) / 2))
   const edges = [0, ...cuts, Infinity]
-  const numeric = edges.slice(1).map((highOhm, i): Band => ({ id: `band-${i + 1}`, lowOhm: edges[i]!, highOhm }))
-  return [
-    ...(clusters.length === 0 ? [{ id: 'band-1', lowOhm: 0, highOhm: Infinity } as const] : numeric),
-    { id: 'open' },
-  ]
+  const numeric = clusters.map(({ low, high }, i): Band => {
+    const [lowOhm, highOhm] = [edges[i]!, edges[i + 1]!]
+    return { id: `band-${i + 1}`, lowOhm, highOhm, fromOhm: unscale(low), toOhm: unscale(high) }
+  })
+  return [...(clusters.length === 0 ? [anyNumber] : numeric), { id: 'open' }]
 }
+
+/** Where every suspect predicts "open", any number is as surprising as another. */
+const anyNumber: Band = { id: 'band-1', lowOhm: 0, highOhm: Infinity, fromOhm: 0, toOhm: Infinity }
 
 const scale = (resistanceOhm: number): number => Math.log(resistanceOhm + floorOhm)
 const unscale = (at: number): number => Math.max(0, Math.exp(at) - floorOhm)

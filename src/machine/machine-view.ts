@@ -1,4 +1,5 @@
 import { plan, type PlanAnswer } from '../engines/plan/index.ts'
+import { groundsOf } from './grounds.ts'
 import type { Job } from './job.ts'
 import { machineModel, type MachineModel } from './model.ts'
 import type { MoveContext } from './move-context.ts'
@@ -6,10 +7,11 @@ import { moveView } from './move-view.ts'
 import { planProblem } from './plan-problem.ts'
 import { gateStates, redFlags } from './running.ts'
 import { suspectBelief } from './suspects.ts'
-import type { ExitId, ExitView, MachineView, SuspectView, WorthView } from './view.ts'
-import { exitNames, suspectName } from './words.ts'
+import type { ExitId, ExitView, MachineView, SuspectView, TogetherView, WorthView } from './view.ts'
+import { exitNames, nothingWrong, suspectName } from './words.ts'
 
 const shownSuspects = 12
+const shownTogether = 6
 const smallestShown = 1e-4
 
 /** Everything that is shown of a machine, worked out from its job. Pure: the same job gives the same view. */
@@ -18,6 +20,7 @@ export const machineView = (job: Job): MachineView => {
   const belief = suspectBelief(model, job)
   const { probability } = belief
   const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b]! - probability[a]! || a - b)
+  const chances = marginals(model, probability)
   const jobPlan = planProblem(model, job, probability)
   const answer = plan(jobPlan.problem)
   const context: MoveContext = {
@@ -26,15 +29,14 @@ export const machineView = (job: Job): MachineView => {
     plan: jobPlan,
     answer,
     probability,
-    leading: order.slice(0, shownSuspects),
+    leading: leadingSingles(model, chances.faults),
   }
   const [best, ...others] = answer.ranked.map((ranked) => moveView(context, ranked))
   if (best === undefined) throw new Error('the planner ranked no move: a job always has exits')
-  const listed = order.slice(0, shownSuspects).filter((s) => probability[s]! >= smallestShown)
   return {
-    suspects: listed.map((s) => suspectView(model, s, probability[s]!)),
-    restProbability: Math.max(0, 1 - listed.reduce((sum, s) => sum + probability[s]!, 0)),
-    ...marginals(model, probability),
+    suspects: suspectList(model, job, chances.faults, probability[0]!),
+    together: order.slice(0, shownTogether).map((s) => togetherView(model, s, probability[s]!)),
+    ...chances,
     unexplained: belief.unexplained === null ? null : unexplained(job, belief.unexplained),
     next: best,
     others,
@@ -45,7 +47,25 @@ export const machineView = (job: Job): MachineView => {
   }
 }
 
-const suspectView = (model: MachineModel, s: number, probability: number): SuspectView => {
+const suspectList = (
+  model: MachineModel,
+  job: Job,
+  chances: Readonly<Record<string, number>>,
+  nothing: number,
+): readonly SuspectView[] => {
+  const grounds = groundsOf(model, job)
+  const { faults } = model.blueprint
+  const likely = faults
+    .map((fault, f) => ({ f, id: fault.id, name: fault.name, probability: chances[fault.id] ?? 0 }))
+    .toSorted((a, b) => b.probability - a.probability || a.f - b.f)
+    .slice(0, shownSuspects)
+    .map(({ f, id, name, probability }) => ({ id, name, faults: [id], probability, grounds: grounds(f) }))
+  return [...likely, { id: 'nothing', name: nothingWrong, faults: [], probability: nothing, grounds: [] }].toSorted(
+    (a, b) => b.probability - a.probability,
+  )
+}
+
+const togetherView = (model: MachineModel, s: number, probability: number): TogetherView => {
   const set = model.sets[s]!
   return {
     id: `s${s}`,
@@ -54,6 +74,13 @@ const suspectView = (model: MachineModel, s: number, probability: number): Suspe
     probability,
   }
 }
+
+/** Single faults as suspects, by the chance that the fault is there, likeliest first. */
+const leadingSingles = (model: MachineModel, chances: Readonly<Record<string, number>>): readonly number[] =>
+  model.sets
+    .flatMap((set, s) => (set.length === 1 ? [{ s, chance: chances[model.blueprint.faults[set[0]!]!.id] ?? 0 }] : []))
+    .toSorted((a, b) => b.chance - a.chance || a.s - b.s)
+    .map(({ s }) => s)
 
 const marginals = (model: MachineModel, probability: Float64Array): Pick<MachineView, 'faults' | 'parts'> => {
   const faults: Record<string, number> = {}

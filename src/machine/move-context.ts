@@ -10,6 +10,6 @@ export type MoveContext = {
   readonly plan: JobPlan
   readonly answer: PlanAnswer
   readonly probability: Float64Array
-  /** Indices of the leading suspects, likeliest first. */
+  /** Suspects of one fault, by the chance that the fault is there, likeliest first. */
   readonly leading: readonly number[]
 }

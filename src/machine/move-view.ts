@@ -77,20 +77,20 @@ const gradeChoices = (check: GradedCheck, ranked: RankedMove) =>
     probability: ranked.outcomeProbability[i] ?? 0,
   }))
 
-/** How many leading suspects are set against the sound machine. */
+/** How many leading suspects are set against the sound machine, and from how many the telling ones are chosen. */
 const comparedSuspects = 3
+const consideredSuspects = 12
 
+/** What the check shows when all is good, and under the likeliest suspects that would show something else. */
 const expectedResults = (context: MoveContext, check: Check): readonly ExpectedResult[] => {
-  const sound = { under: 'If this is good', suspect: null, text: resultText(context.model, check, 0) }
-  const others = context.leading
-    .filter((s) => s !== 0)
-    .slice(0, comparedSuspects)
-    .map((s) => ({
-      under: suspectName(context.job.blueprint, context.model.sets[s]!),
-      suspect: `s${s}`,
-      text: resultText(context.model, check, s),
-    }))
-  return [sound, ...others]
+  const sound = { under: 'good', suspect: null, text: resultText(context.model, check, 0) }
+  const considered = context.leading.slice(0, consideredSuspects).map((s) => ({
+    under: suspectName(context.job.blueprint, context.model.sets[s]!),
+    suspect: `s${s}`,
+    text: resultText(context.model, check, s),
+  }))
+  const telling = considered.filter(({ text }) => text !== sound.text)
+  return [sound, ...(telling.length > 0 ? telling : considered.slice(0, 1)).slice(0, comparedSuspects)]
 }
 
 /** What a check most likely shows under a suspect, in words. */

@@ -197,8 +197,8 @@ const cutAtGate = (check: MeterCheck, bands: readonly Band[]): readonly Band[] =
       list.flatMap((band) =>
         'lowOhm' in band && band.lowOhm < limit && limit < band.highOhm
           ? [
-              { id: `${band.id}-low`, lowOhm: band.lowOhm, highOhm: limit },
-              { id: `${band.id}-high`, lowOhm: limit, highOhm: band.highOhm },
+              { ...band, id: `${band.id}-low`, highOhm: limit, toOhm: Math.min(band.toOhm, limit) },
+              { ...band, id: `${band.id}-high`, lowOhm: limit, fromOhm: Math.max(band.fromOhm, limit) },
             ]
           : [band],
       ),

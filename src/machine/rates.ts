@@ -1,5 +1,5 @@
 import type { Blueprint, Fault } from '../blueprint/schema.ts'
-import { sourceText } from '../base/source.ts'
+import { sourceText } from '../base/source-text.ts'
 import { fitRate, type FittedRate } from '../engines/belief/index.ts'
 import { componentCases, openRepairData } from '../facts/fault-rates.ts'
 

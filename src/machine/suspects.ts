@@ -26,7 +26,8 @@ export const complaintPrior = (model: MachineModel, complaints: readonly Complai
   return likelihood.map((value, s) => value * model.prior[s]!)
 }
 
-const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): readonly BeliefEvent[] => {
+/** What an event says of the suspects: readings and repairs for the belief engine; none for what says nothing. */
+export const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): readonly BeliefEvent[] => {
   switch (event.kind) {
     case 'reading':
       return readingEvent(model, event)

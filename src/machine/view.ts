@@ -1,8 +1,24 @@
 /** What the screen, the command line and the API show of a machine: worked out from its job, never stored. Money in minor units. */
 
+/** One fault that may be there, or "nothing wrong". Several faults can be there at once, so the chances add up to more than one. */
 export type SuspectView = {
+  /** The fault's id; `nothing` for nothing wrong. */
   readonly id: string
-  /** `Flex, line conductor open at the handle entry`, two joined by ` + `, or `Nothing wrong`. */
+  readonly name: string
+  /** Its fault, or none. */
+  readonly faults: readonly string[]
+  /** Probability that it is there. */
+  readonly probability: number
+  /** What it rests on: how many times likelier each reading and the complaint made it, the strongest first. */
+  readonly grounds: readonly Ground[]
+}
+
+/** `factor`: how often this is met when the fault is there, over how often when it is not. Above 1 speaks for the fault. */
+export type Ground = { readonly note: string | null; readonly text: string; readonly factor: number }
+
+/** Exactly which faults together, with the probability of just these. */
+export type TogetherView = {
+  readonly id: string
   readonly name: string
   readonly faults: readonly string[]
   readonly probability: number
@@ -108,9 +124,10 @@ export type WorthView = {
 export type RedFlag = { readonly note: string; readonly text: string; readonly mendedBy: readonly string[] }
 
 export type MachineView = {
+  /** Faults that may be there, likeliest first, with "nothing wrong" in its place. */
   readonly suspects: readonly SuspectView[]
-  /** Probability of all suspects not listed. */
-  readonly restProbability: number
+  /** The likeliest exact sets of faults. */
+  readonly together: readonly TogetherView[]
   /** Probability that each fault is there, by fault id; faults below one in ten thousand left out. */
   readonly faults: Readonly<Record<string, number>>
   /** Probability that each part is faulty, by part id. */

@@ -1,9 +1,8 @@
-import { resistanceText } from '../base/units.ts'
 import type { Check } from '../blueprint/schema.ts'
 import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
 import type { MoveContext } from './move-context.ts'
 import type { ExitId } from './view.ts'
-import { exitNames } from './words.ts'
+import { exitNames, ohmRangeText } from './words.ts'
 import type { Band } from './bands.ts'
 
 const percent = (p: number): string =>
@@ -30,12 +29,7 @@ const outcomeNames = (context: MoveContext, check: Check): readonly string[] => 
   return [...bands.map(bandName), 'jumps', '']
 }
 
-const bandName = (band: Band): string => {
-  if (!('lowOhm' in band)) return 'open'
-  if (band.lowOhm === 0) return Number.isFinite(band.highOhm) ? `under ${resistanceText(band.highOhm)}` : 'a reading'
-  if (!Number.isFinite(band.highOhm)) return `above ${resistanceText(band.lowOhm)}`
-  return `${resistanceText(band.lowOhm)} to ${resistanceText(band.highOhm)}`
-}
+const bandName = (band: Band): string => ('lowOhm' in band ? ohmRangeText(band.fromOhm, band.toOhm) : 'open')
 
 export const whyRepair = (needed: number, success: number): string =>
   `Needed with ${percent(needed)} % probability; works ${percent(success)} % of the time when it is.`

@@ -23,14 +23,18 @@ const ninety = 1.645
 /** What leads and the touch of the probes add on a cheap meter, at most; below this nothing is told apart. Ohm. */
 const touchOhm = 0.3
 
-/** What a meter would show, as a band in words: `3.4 to 17 Ω`, `under 0.5 Ω`, `open`. Nine sound machines in ten lie within. */
+/** What a meter would show, as a band in words: `3.4 to 17 Ω`, `under 0.5 Ω`, `open`. Nine machines in ten lie within. */
 export const bandText = ({ resistanceOhm, sdOhm }: PredictedOhm): string => {
   if (!Number.isFinite(resistanceOhm)) return 'open'
-  const log = resistanceOhm > 0 ? (ninety * sdOhm) / resistanceOhm : 0
-  const highOhm = resistanceOhm * Math.exp(log) + touchOhm
-  if (highOhm < 1.2) return `under ${resistanceText(Math.ceil(highOhm * 10) / 10)}`
-  const low = resistanceText(resistanceOhm * Math.exp(-log))
-  const high = resistanceText(highOhm)
+  const factor = Math.exp(resistanceOhm > 0 ? (ninety * sdOhm) / resistanceOhm : 0)
+  return ohmRangeText(resistanceOhm / factor, resistanceOhm * factor + touchOhm)
+}
+
+/** A range of ohms in words. Below about one ohm a cheap meter tells nothing apart, so only the upper end is named. */
+export const ohmRangeText = (fromOhm: number, toOhm: number): string => {
+  if (!Number.isFinite(toOhm)) return fromOhm > 0 ? `above ${resistanceText(fromOhm)}` : 'a number'
+  if (toOhm < 1.2) return `under ${resistanceText(Math.ceil(toOhm * 10) / 10)}`
+  const [low, high] = [resistanceText(fromOhm), resistanceText(toOhm)]
   if (low === high) return `about ${low}`
   const [lowNumber, lowUnit] = low.split(' ')
   return lowUnit === high.split(' ')[1] ? `${lowNumber} to ${high}` : `${low} to ${high}`

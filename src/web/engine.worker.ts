@@ -1,8 +1,19 @@
 import { jobOf } from '../bench/job.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
 import { machineView, reveal, virtualComplaints, virtualResult } from '../machine/index.ts'
 import type { EngineAnswer, EngineJob, EngineRequest, FromEngine, ToEngine } from './engine-protocol.ts'
 
-const asJob = (job: EngineJob) => jobOf(job.state, job.notes, job.blueprint)
+/** Each message brings a copy of its blueprint; the first copy is kept, so that what is worked out from it is kept too. */
+const kept = new Map<string, Blueprint>()
+
+const keptCopy = (blueprint: Blueprint): Blueprint => {
+  const text = JSON.stringify(blueprint)
+  const known = kept.get(text) ?? blueprint
+  kept.set(text, known)
+  return known
+}
+
+const asJob = (job: EngineJob) => jobOf(job.state, job.notes, keptCopy(job.blueprint))
 
 const answer = (request: EngineRequest): EngineAnswer => {
   switch (request.kind) {
@@ -13,7 +24,10 @@ const answer = (request: EngineRequest): EngineAnswer => {
     case 'reveal':
       return { kind: 'reveal', reveal: reveal(asJob(request.job), request.seed, request.exit) }
     case 'complaints':
-      return { kind: 'complaints', complaints: virtualComplaints(request.blueprint, request.plate, request.seed) }
+      return {
+        kind: 'complaints',
+        complaints: virtualComplaints(keptCopy(request.blueprint), request.plate, request.seed),
+      }
   }
 }
 

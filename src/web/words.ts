@@ -1,4 +1,3 @@
-import type { Source } from '../base/source.ts'
 import { complaints, type Complaint } from '../facts/complaints.ts'
 import type { ExitId } from '../machine/view.ts'
 
@@ -34,10 +33,6 @@ export const exitNames: Readonly<
   scrap: { future: 'Scrap', short: 'scrap', past: 'Scrapped' },
 }
 
-/** A source as one line. Stands beside the schema of sources, which would bring the whole schema library onto the page. */
-export const sourceLine = ({ title, edition, clause, evidence }: Source): string =>
-  [title, edition, clause].filter((part) => part !== undefined).join(', ') + ` (${evidence})`
-
 /** The day of a note, in the reader's own zone. */
 export const dayText = (iso: string): string =>
   new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })
@@ -45,3 +40,10 @@ export const dayText = (iso: string): string =>
 /** The day and time of a note, in the reader's own zone. */
 export const momentText = (iso: string): string =>
   new Date(iso).toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' })
+
+/** A Bayes factor as a bench would say it: `3.2 times likelier`, `8 times less likely`. */
+export const factorText = (factor: number): string => {
+  const times = factor >= 1 ? factor : 1 / factor
+  const size = times >= 100 ? 'over 100' : times >= 10 ? times.toFixed(0) : times.toFixed(1)
+  return `${size} times ${factor >= 1 ? 'likelier' : 'less likely'}`
+}

@@ -1,50 +1,35 @@
-import { problemText } from '../../src/base/problem.ts'
-import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../../src/bench/commands.ts'
 import type { MachineDocument } from '../../src/bench/contract.ts'
 import { jobOf } from '../../src/bench/job.ts'
-import { noteContentSchema, type NoteContentInput } from '../../src/bench/note.ts'
-import { blueprintById, blueprints } from '../../src/blueprint/library.ts'
-import { machineModel, machineView, resultUnder } from '../../src/machine/index.ts'
+import { noteContentSchema, type NoteContent, type NoteContentInput } from '../../src/bench/note.ts'
+import { blueprintById } from '../../src/blueprint/library.ts'
+import { machineView } from '../../src/machine/index.ts'
 import type { Job } from '../../src/machine/job.ts'
 import type { ReadingResult } from '../../src/machine/result.ts'
-import type { MachineView, MoveView } from '../../src/machine/view.ts'
-import { memoryNoteStore } from '../../src/store/memory/note-store.ts'
+import type { MachineView } from '../../src/machine/view.ts'
 
 export const upright = blueprintById('bagged-upright-two-motors')!
 
-/** A bench in memory with a clock that moves a minute at each note. */
-const emptyBench = (): CommandDeps => {
-  let minute = 0
-  let count = 0
-  return {
-    store: memoryNoteStore(),
-    bench: 'own',
-    blueprintById,
-    blueprintIds: blueprints.map((blueprint) => blueprint.id),
-    now: () => new Date(Date.UTC(2026, 4, 2, 9, minute++)).toISOString(),
-    newId: () => `id-${++count}`,
-  }
+/** The door through which a job's notes are written: the use-cases themselves, or the page. */
+export type Writer = {
+  readonly begin: (content: NoteContent) => Promise<MachineDocument>
+  readonly write: (document: MachineDocument, content: NoteContent) => Promise<MachineDocument>
+  /** Tries to write what the rules refuse; gives the words of the refusal. */
+  readonly refusal: (document: MachineDocument, content: NoteContent) => Promise<string>
 }
 
-const documentOf = (outcome: CommandOutcome): MachineDocument => {
-  if (outcome.kind === 'done') return outcome.document
-  throw new Error(outcome.problems.map(problemText).join('\n'))
-}
+export type Intake = Partial<Extract<NoteContentInput, { kind: 'added' }>>
 
-type Intake = Partial<Extract<NoteContentInput, { kind: 'added' }>>
-
-/** One whole job driven through the use-cases, as the page and the command line drive it. */
+/** One whole job, note by note. */
 export class BenchJob {
   #document: MachineDocument
-  readonly #deps: CommandDeps
+  readonly #writer: Writer
 
-  private constructor(deps: CommandDeps, document: MachineDocument) {
-    this.#deps = deps
+  private constructor(writer: Writer, document: MachineDocument) {
+    this.#writer = writer
     this.#document = document
   }
 
-  static async begin(intake: Intake): Promise<BenchJob> {
-    const deps = emptyBench()
+  static async begin(writer: Writer, intake: Intake): Promise<BenchJob> {
     const content = noteContentSchema.parse({
       kind: 'added',
       name: 'Green upright',
@@ -54,7 +39,7 @@ export class BenchJob {
       currency: 'GBP',
       ...intake,
     })
-    return new BenchJob(deps, documentOf(await addMachine(deps, content)))
+    return new BenchJob(writer, await writer.begin(content))
   }
 
   get document(): MachineDocument {
@@ -76,16 +61,12 @@ export class BenchJob {
   }
 
   async note(content: NoteContentInput): Promise<MachineDocument> {
-    const { id, version } = this.#document.state
-    this.#document = documentOf(await addNote(this.#deps, id, version, noteContentSchema.parse(content)))
+    this.#document = await this.#writer.write(this.#document, noteContentSchema.parse(content))
     return this.#document
   }
 
-  /** Tries to write a note that the rules refuse; gives the words of the refusal. */
-  async refusal(content: NoteContentInput): Promise<string> {
-    const { id, version } = this.#document.state
-    const outcome = await addNote(this.#deps, id, version, noteContentSchema.parse(content))
-    return outcome.kind === 'refused' ? outcome.problems.map(problemText).join('\n') : outcome.kind
+  refusal(content: NoteContentInput): Promise<string> {
+    return this.#writer.refusal(this.#document, noteContentSchema.parse(content))
   }
 
   read(check: string, result: ReadingResult, minutes = 1): Promise<MachineDocument> {
@@ -125,29 +106,5 @@ export class BenchJob {
       else await this.open(check.id)
       await this.on(...covers.toReversed())
     }
-  }
-
-  /** Follows the plan's own next moves on a machine with these faults until it leaves; gives the moves made. */
-  async followPlan(faults: readonly string[], seed: number): Promise<readonly MoveView[]> {
-    const moves: MoveView[] = []
-    const model = machineModel(upright, this.job.plate)
-    let left = new Set(faults)
-    for (let step = 0; step < 60; step++) {
-      const { next } = this.view()
-      moves.push(next)
-      if (next.kind === 'exit') return moves
-      await this.on(...next.close.map((cover) => cover.id))
-      await this.off(...next.open.map((cover) => cover.id))
-      if (next.kind === 'repair') {
-        await this.repair(next.repair, next.option, next.minutes, next.costMinor)
-        left = new Set([...left].filter((fault) => !next.removes.includes(fault)))
-        continue
-      }
-      const suspect = model.sets.findIndex(
-        (set) => set.length === left.size && set.every((f) => left.has(upright.faults[f]!.id)),
-      )
-      await this.read(next.id, resultUnder(model, suspect, seed, next.id, step), next.minutes)
-    }
-    throw new Error('the plan did not come to an end')
   }
 }

@@ -56,7 +56,7 @@ const openCost = (plan: PlanProblem, moment: Moment, wanted: readonly string[]):
 const closeCost = (plan: PlanProblem, moment: Moment): number =>
   plan.covers.filter((cover) => moment.off.includes(cover.id)).reduce((sum, cover) => sum + cover.closeMin, 0)
 
-export const exitWorth = (plan: PlanProblem, moment: Moment, exitId: string): number => {
+const exitWorth = (plan: PlanProblem, moment: Moment, exitId: string): number => {
   const exit = plan.exits.find(({ id }) => id === exitId)
   if (exit === undefined || !hasAll(moment.marks, exit.needs)) return -Infinity
   const closing = exit.allCoversOn ? (closeCost(plan, moment) * plan.hourMinor) / 60 : 0

@@ -1,102 +1,14 @@
+import type { BaseWork } from './base-work.ts'
 import { dot, multiply, squares } from './dot.ts'
-import type { Kernel } from './kernel.ts'
 import { proofRoundOf, roundPayoff, wantedSteps, type ProofRound } from './proof-round.ts'
 import { checkIsOpen, closingMin, holds, makeCheck, makeRepair, mark, repairIsOpen } from './rules.ts'
-import type { Rules, Situation } from './rules.ts'
-import { stopExits } from './stop-exits.ts'
+import type { Situation } from './rules.ts'
 import { leastCostMinor, type Target } from './targets.ts'
-
-/**
- * Expected money, minutes and square of the money over a belief whose mass need not be 1: sums, not means,
- * so that the outcomes of a check add up without dividing.
- */
-export type Tally = { value: number; minutes: number; second: number }
-
-/** The policy that `baseValue` found best; kept so that it can be followed step by step. */
-export type BaseChoice = {
-  /** Place in the list of targets; -1 to stop at once. */
-  target: number
-  proveFirst: boolean
-  /** How many repairs of `BaseWork.order` are made before stopping. */
-  repairs: number
-}
-
-/** Everything `baseValue` needs, with its work arrays. One per kernel; not for two walks at once. */
-export type BaseWork = {
-  readonly rules: Rules
-  readonly kernel: Kernel
-  readonly targets: readonly Target[]
-  /** The best policy's sums, left by `baseValue`. `second` only when asked for. */
-  readonly best: Tally
-  readonly choice: BaseChoice
-  readonly order: Int32Array
-  /** How often `baseValue` was called. */
-  steps: number
-  readonly stops: Int32Array
-  /** By target, by set of steps wanted. */
-  readonly rounds: readonly Map<number, ProofRound>[]
-  readonly run: Run
-  readonly trial: Int32Array
-  /** By place in a target's repairs: the gain at the start of a run, at least the gain now, and work space. */
-  readonly firstGains: Float64Array
-  readonly gains: Float64Array
-  readonly indexes: Float64Array
-  readonly belief: Float64Array
-  readonly situation: Situation
-  readonly trialSituation: Situation
-}
-
-/** One walk through a repair sequence: what is settled, what is still in play, and what the path so far has cost. */
-type Run = {
-  value: number
-  minutes: number
-  second: number
-  mass: number
-  costMinor: number
-  spentMin: number
-  variance: number
-  /** The best exit of those that need no mark, as judged when stopping was last weighed. */
-  fallback: number
-  /** The same at the start of the run. */
-  firstFallback: number
-  withSecond: boolean
-}
 
 /** Repairs in a row without a better place to stop before a sequence is given up, and the number of repairs where that begins. */
 const patience = 3
 const fewRepairs = 8
 const negligibleMass = 1e-15
-
-export const baseWorkOf = (rules: Rules, kernel: Kernel, targets: readonly Target[]): BaseWork => ({
-  rules,
-  kernel,
-  targets,
-  best: { value: 0, minutes: 0, second: 0 },
-  choice: { target: -1, proveFirst: false, repairs: 0 },
-  order: new Int32Array(rules.repairs.length),
-  steps: 0,
-  stops: stopExits(rules, kernel),
-  rounds: targets.map(() => new Map()),
-  run: {
-    value: 0,
-    minutes: 0,
-    second: 0,
-    mass: 0,
-    costMinor: 0,
-    spentMin: 0,
-    variance: 0,
-    fallback: 0,
-    firstFallback: 0,
-    withSecond: false,
-  },
-  trial: new Int32Array(rules.repairs.length),
-  firstGains: new Float64Array(rules.repairs.length),
-  gains: new Float64Array(rules.repairs.length),
-  indexes: new Float64Array(rules.repairs.length),
-  belief: new Float64Array(kernel.size),
-  situation: new Uint8Array(rules.start.length),
-  trialSituation: new Uint8Array(rules.start.length),
-})
 
 /**
  * Expected money of the best of a handful of simple policies from a belief and a situation: stop at the best exit now, or
@@ -256,24 +168,25 @@ const nextRepair = (work: BaseWork, target: Target): number => {
   const { rules, situation, gains, indexes } = work
   const { repairs, perCost } = target
   const wanted = wantedSteps(target, situation)
-  if (repairs.length === 0) return -1
   const closing = closingMin(rules, situation)
   for (let j = 0; j < repairs.length; j++) {
     indexes[j] = repairIsOpen(rules, situation, repairs[j]) ? gains[j] * perCost[j] : 0
   }
   let best = -1
   let most = 0
-  for (;;) {
-    const j = greatest(indexes, repairs.length)
-    if (indexes[j] <= most) return best
-    indexes[j] = 0
+  // The likeliest first; few of the others can then still beat it.
+  for (let turn = -1; turn < repairs.length; turn++) {
+    const j = turn === -1 ? greatest(indexes, repairs.length) : turn
+    if (!(indexes[j] > most)) continue
     gains[j] = gainOf(target, work.belief, j)
     const cost = roundCost(work, target, repairs[j], wanted | target.reproof[j], closing)
     const index = gains[j] / Math.max(cost, leastCostMinor)
+    indexes[j] = 0
     if (index <= most) continue
     most = index
     best = repairs[j]
   }
+  return best
 }
 
 const greatest = (values: Float64Array, count: number): number => {

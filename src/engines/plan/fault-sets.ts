@@ -5,9 +5,9 @@ type FaultSets = {
 }
 
 /** A fault set that a repair would leave and that no suspect stands for. */
-export type MissingSuspect = { readonly suspect: number; readonly repair: number; readonly left: readonly string[] }
+type MissingSuspect = { readonly suspect: number; readonly repair: number; readonly left: readonly string[] }
 
-export type AfterRepair = {
+type AfterRepair = {
   /** For each repair, for each suspect: the index of the suspect left when the repair works; its own index when nothing changes. */
   readonly after: readonly Int32Array[]
   readonly missing: readonly MissingSuspect[]

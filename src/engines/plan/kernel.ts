@@ -3,7 +3,7 @@ import { classCount, indistinctClasses } from './merge.ts'
 import type { PlanProblem } from './schema.ts'
 
 /** What a repair that works does to the suspects it touches; `from` and `to` have no suspect in common. */
-export type Transition = { readonly from: Int32Array; readonly to: Int32Array }
+type Transition = { readonly from: Int32Array; readonly to: Int32Array }
 
 /** The suspects as flat tables. The order of suspects in the problem leaves no trace here: they are sorted by id, then merged. */
 export type Kernel = {

@@ -1,4 +1,5 @@
-import { baseValue, baseWorkOf, followBase, type BaseWork, type Tally } from './base-policy.ts'
+import { baseValue, followBase } from './base-policy.ts'
+import { baseWorkOf, type BaseWork, type Tally } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
 import type { Kernel } from './kernel.ts'
 import { applyOutcome, checkIsOpen, makeCheck, makeRepair, type Rules, type Situation } from './rules.ts'
@@ -8,7 +9,7 @@ import { goalsOf, targetsOf } from './targets.ts'
 export type Step = { readonly kind: 'check' | 'repair'; readonly index: number }
 
 /** One kernel with its work arrays: the beliefs after the moves looked ahead, by depth. */
-export type Side = { readonly base: BaseWork; readonly beliefs: readonly Float64Array[] }
+type Side = { readonly base: BaseWork; readonly beliefs: readonly Float64Array[] }
 
 /**
  * Work arrays for looking ahead. Policies are chosen on the near side, a kernel of the likeliest suspects, and what they are
@@ -49,7 +50,7 @@ export const lookAheadOf = (rules: Rules, whole: Kernel, near: Kernel): LookAhea
 /** What to work out: the value on the near side, to choose by; or the sums on the whole side, with the sum of squares or not. */
 export type Figures = 'near' | 'whole' | 'whole with squares'
 
-export const outcomesOf = (rules: Rules, step: Step): number =>
+const outcomesOf = (rules: Rules, step: Step): number =>
   step.kind === 'repair' ? 1 : rules.checks[step.index].gives.length
 
 /** The base policy's sums at the start. */
@@ -148,7 +149,7 @@ const learn = (side: Side, at: number, step: Step, outcome: number): number => {
 }
 
 /** Most checks weighed after an outcome. */
-const candidateCount = 12
+const candidateCount = 10
 
 /**
  * For each outcome of a step, the check that is best made next, or -1 where the base policy is as good.

@@ -23,8 +23,7 @@ const defaultSteps = 4000
 const deepenedMoves = 8
 /** Policies are chosen on the likeliest suspects with this share of the belief, and on no more than so many. */
 const chosenShare = 0.995
-const chosenSuspects = 96
-const fewSuspects = 64
+const chosenSuspects = 64
 /** What two bounds may differ by from rounding alone, as a share of the money at stake. */
 const roundingShare = 1e-10
 
@@ -36,7 +35,7 @@ const roundingShare = 1e-10
 export const plan = (problem: PlanProblem, options: PlanOptions = {}): PlanAnswer => {
   const rules = rulesOf(problem)
   const kernel = kernelOf(problem)
-  const near = kernel.size > fewSuspects ? likeliest(kernel, chosenShare, chosenSuspects) : kernel
+  const near = kernel.size > chosenSuspects ? likeliest(kernel, chosenShare, chosenSuspects) : kernel
   const ahead = lookAheadOf(rules, kernel, near)
   const looked = lookOneStep(ahead)
   const candidates = lookTwoSteps(ahead, looked, options.steps ?? defaultSteps)

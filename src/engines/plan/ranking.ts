@@ -27,16 +27,16 @@ export const exitWorths = (plan: PlanProblem, rules: Rules, kernel: Kernel): rea
     }
   })
 
-/** Money differences below this share of what is at stake are ties. */
-const tieShare = 1e-12
+/** Money below this share of what is at stake is rounding. */
+const roundingShare = 1e-12
 
 /** A tie goes to the exit, then to a check that tells something, then to a repair. */
-const tieOrder = (move: RankedMove): number => {
+const tieOrder = (move: RankedMove, roundingMinor: number): number => {
   switch (move.move.kind) {
     case 'exit':
       return 0
     case 'check':
-      return move.informationMinor > 0 ? 1 : 3
+      return move.informationMinor > roundingMinor ? 1 : 3
     case 'repair':
       return 2
   }
@@ -54,10 +54,14 @@ export const ranking = (
     ...exits.flatMap((exit, index) => (exit.missing.length === 0 ? [exitMove(plan, rules, exit, index)] : [])),
     ...candidates.map((candidate) => stepMove(plan, rules, kernel, candidate)),
   ]
-  const stake = Math.max(...kernel.payoff.flatMap((column) => [...column].map(Math.abs)), Number.MIN_VALUE)
-  const grade = (move: RankedMove): number => Math.round(move.expectedMinor / (stake * tieShare))
+  const stake = Math.max(...kernel.payoff.map((column) => column.reduce((most, x) => Math.max(most, Math.abs(x)), 0)))
+  const roundingMinor = roundingShare * Math.max(stake, Number.MIN_VALUE / roundingShare)
   return moves
-    .map((move) => ({ move, grade: grade(move), order: tieOrder(move) }))
+    .map((move) => ({
+      move,
+      grade: Math.round(move.expectedMinor / roundingMinor),
+      order: tieOrder(move, roundingMinor),
+    }))
     .sort((a, b) => b.grade - a.grade || a.order - b.order)
     .map(({ move }) => move)
 }

@@ -7,7 +7,7 @@ import type { PlanProblem } from './schema.ts'
  */
 export type Situation = Uint8Array
 
-export type CheckRule = {
+type CheckRule = {
   readonly minutes: number
   readonly costMinor: number
   readonly opens: Int32Array
@@ -131,7 +131,7 @@ export const closingMin = (rules: Rules, situation: Situation): number => {
 }
 
 /** Minutes to take off those of the covers named that are on. */
-export const openingMin = (rules: Rules, situation: Situation, opens: Int32Array): number => {
+const openingMin = (rules: Rules, situation: Situation, opens: Int32Array): number => {
   let minutes = 0
   for (let i = 0; i < opens.length; i++) if (situation[opens[i]] === 0) minutes += rules.openMin[opens[i]]
   return minutes

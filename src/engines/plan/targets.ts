@@ -1,6 +1,6 @@
 import type { Kernel } from './kernel.ts'
 import { passOf, proofOf, type ProofStep } from './proof-chain.ts'
-import { holds, type Rules } from './rules.ts'
+import type { Rules } from './rules.ts'
 
 /** An exit that repairs may lead to, with the proof it asks for in the order it is made: what does not depend on suspects. */
 export type Goal = {
@@ -15,7 +15,7 @@ export type Goal = {
 }
 
 /** A mark that a step is made for, the last step's first, with who asks for it: the exit, or later steps as bits. */
-export type Ask = { readonly step: number; readonly place: number; readonly byExit: boolean; readonly bySteps: number }
+type Ask = { readonly step: number; readonly place: number; readonly byExit: boolean; readonly bySteps: number }
 
 /** A goal over the suspects of one kernel. */
 export type Target = Goal & {
@@ -88,8 +88,8 @@ export const targetsOf = (rules: Rules, kernel: Kernel, goals: readonly Goal[]):
 
 /** By suspect, how far along the way to the goal it is, in money. */
 const worthTowards = (rules: Rules, kernel: Kernel, goal: Goal, pass: readonly Float64Array[]): Float64Array => {
-  if (goal.exit === -1) return bestOf(kernel, (exit) => holds(rules.start, rules.exits[exit].needs))
   const needless = bestOf(kernel, (exit) => rules.exits[exit].needs.length === 0)
+  if (goal.exit === -1) return needless
   const passes = (s: number): number => pass.reduce((chance, column) => chance * column[s], 1)
   return withoutDistance(
     kernel,
@@ -170,39 +170,40 @@ const perCostOf = (rules: Rules, goal: Goal): Float64Array =>
 const withoutDistance = (kernel: Kernel, worth: Float64Array): Float64Array => {
   const top = worth.reduce((best, value) => Math.max(best, value), 0)
   const distance = worth.map((value) => (value >= top / 2 && value > 0 ? 0 : Infinity))
-  settle(kernel, distance, (_, beyond) => beyond + 1, Math.min)
+  const oneMore = new Float64Array(kernel.transitions.length).fill(1)
+  settle(kernel, distance, oneMore, (value, before) => value < before)
   const furthest = distance.reduce((far, value) => (value < Infinity ? Math.max(far, value) : far), 0)
   const short = (s: number): number => Math.max(0, Math.min(distance[s], furthest) - 1)
   return worth.map((value, s) => value - partCredit * top * short(s))
 }
 
-/** By suspect: the best exit whatever its marks, now or after repairs of known success at their own cost. */
+/** By suspect: the best exit whatever its marks, now or after repairs that work for sure, at their own cost. */
 const mostOf = (rules: Rules, kernel: Kernel): Float64Array => {
   const most = bestOf(kernel, () => true)
-  const after = (repair: number, beyond: number): number => {
-    const { costMinor, minutes, success } = rules.repairs[repair]
-    return success === 0 ? -Infinity : beyond - Math.max(0, costMinor + minutes * rules.minorPerMin)
-  }
-  settle(kernel, most, after, Math.max)
+  const cost = Float64Array.from(rules.repairs, ({ costMinor, minutes, success }) =>
+    success === 0 ? -Infinity : -Math.max(0, costMinor + minutes * rules.minorPerMin),
+  )
+  settle(kernel, most, cost, (value, before) => value > before)
   return most
 }
 
-/** Carries values back along the repairs until nothing changes. Repairs only ever take faults away, so it ends. */
+/** Carries values back along the repairs, each adding its own, until nothing changes. Repairs only take faults away, so it ends. */
 const settle = (
   kernel: Kernel,
   values: Float64Array,
-  back: (repair: number, beyond: number) => number,
-  better: (a: number, b: number) => number,
+  added: Float64Array,
+  better: (value: number, before: number) => boolean,
 ): void => {
   for (let changed = true; changed;) {
     changed = false
-    kernel.transitions.forEach(({ from, to }, repair) => {
+    for (let repair = 0; repair < kernel.transitions.length; repair++) {
+      const { from, to } = kernel.transitions[repair]
       for (let i = 0; i < from.length; i++) {
-        const value = better(values[from[i]], back(repair, values[to[i]]))
-        if (value === values[from[i]]) continue
+        const value = values[to[i]] + added[repair]
+        if (!better(value, values[from[i]])) continue
         values[from[i]] = value
         changed = true
       }
-    })
+    }
   }
 }

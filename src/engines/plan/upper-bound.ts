@@ -163,7 +163,7 @@ const settled = (bound: Bound, suspect: number, onward: number, closingMinor: nu
   let again = -bound.leastRepairMinor
   let most = 0
   for (const option of options) {
-    const gain = option.again > 0 ? option.worth - sure : 0
+    const gain = option.first + option.again > 0 ? option.worth - sure : 0
     if (gain <= 0) continue
     first += option.first * gain
     again += option.again * gain
@@ -174,7 +174,7 @@ const settled = (bound: Bound, suspect: number, onward: number, closingMinor: nu
   return sure + Math.min(most, first + more)
 }
 
-/** What leaving by a group of exits is worth at most, and how likely its marks are to be had. */
+/** What leaving by a group of exits is worth at most, and how likely the hardest of its marks is to be had. */
 type Option = { first: number; again: number; worth: number }
 
 const weighGroup = (
@@ -189,9 +189,10 @@ const weighGroup = (
   let earned = 0
   for (let i = 0; i < group.needs.length; i++) {
     const chance = chanceOf(bound, suspect, group.needs[i])
-    option.first = Math.min(option.first, chance.first)
-    option.again = Math.min(option.again, chance.again)
     if (chance.earned && i < countedNeeds) earned |= 1 << i
+    if (chance.first + chance.again >= option.first + option.again) continue
+    option.first = chance.first
+    option.again = chance.again
   }
   option.worth = leaving(bound, group, suspect, closingMinor) - group.proofCost(earned)
 }

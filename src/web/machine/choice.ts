@@ -52,7 +52,8 @@ const fromBlueprint = (choice: Choice, blueprint: Blueprint, off: readonly strin
 const unfigured = { expectedMinor: 0, lessMinor: 0, why: '' }
 
 /** Runs the machine, so every cover must be on. */
-const runs = (check: Check): boolean => check.kind !== 'meter' && (check.kind === 'run' || check.driven !== undefined)
+export const runs = (check: Check): boolean =>
+  check.kind !== 'meter' && (check.kind === 'run' || check.driven !== undefined)
 
 const totalMin = (steps: readonly CoverStep[]): number => steps.reduce((sum, step) => sum + step.minutes, 0)
 

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react'
+import { sourceText } from '../../base/source-text.ts'
 import { moneyText } from '../../base/money.ts'
 import { Fold } from '../parts/fold.tsx'
-import { minutesText, sourceLine } from '../words.ts'
+import { minutesText } from '../words.ts'
 import { useSheet } from './sheet.ts'
 
 /** What the money rests on: the prices' source, the hour's worth, the spread, each exit. */
@@ -19,7 +20,7 @@ export const Grounds = () => {
         <Line name="for spares or repair">
           {money(sparesMinor.low)} to {money(sparesMinor.high)}
         </Line>
-        <Line name="these prices">{sourceLine(source)}</Line>
+        <Line name="these prices">{sourceText(source)}</Line>
         <Line name="an hour of yours">{money(hourMinor)}</Line>
         {view === null ? null : (
           <>

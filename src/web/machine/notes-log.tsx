@@ -9,6 +9,7 @@ import { Field } from '../parts/field.tsx'
 import { Fold } from '../parts/fold.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
+import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { useNotes } from '../use-notes.ts'
 import { momentText } from '../words.ts'
@@ -81,8 +82,9 @@ const AddToNotes = () => {
         </Button>
         <Problems problems={problems} />
       </form>
-      <Fold title="Note what it does, or money spent">
+      <Fold title="Note what it does, what is certain, or money spent">
         <SeenForm />
+        <CertainForm />
         <SpentForm />
       </Fold>
     </>
@@ -104,6 +106,32 @@ const SeenForm = () => {
       <Chips label="What it does, seen by you" options={chips} chosen={seen} onChange={setSeen} />
       <Button type="submit" className="key" isDisabled={busy || seen.length === 0}>
         Note as seen
+      </Button>
+      <Problems problems={problems} />
+    </form>
+  )
+}
+
+const CertainForm = () => {
+  const { bench, document, blueprint } = useSheet()
+  const { write, busy, problems } = useNotes(bench, document.state.id)
+  const [fault, setFault] = useState('')
+  const submit = async (event: FormEvent): Promise<void> => {
+    event.preventDefault()
+    if (fault !== '' && (await write([{ kind: 'confirmed', fault }]))) setFault('')
+  }
+  return (
+    <form className="any-move" onSubmit={(event) => void submit(event)} aria-label="A fault seen for certain">
+      <Select label="A fault seen for certain" value={fault} onChange={setFault}>
+        <option value="">Choose a fault</option>
+        {blueprint.faults.map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.name}
+          </option>
+        ))}
+      </Select>
+      <Button type="submit" className="key" isDisabled={busy || fault === ''}>
+        Note as certain
       </Button>
       <Problems problems={problems} />
     </form>

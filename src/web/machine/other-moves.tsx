@@ -5,7 +5,7 @@ import type { MoveView } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
 import { Select } from '../parts/select.tsx'
 import { exitNames, minutesText } from '../words.ts'
-import { choiceOf, type Choice } from './choice.ts'
+import { choiceOf, runs, type Choice } from './choice.ts'
 import { useSheet } from './sheet.ts'
 
 type OtherMovesProps = { readonly chosen: Choice | null; readonly onChoose: (choice: Choice) => void }
@@ -65,7 +65,9 @@ const OtherMove = ({ move, pressed, onChoose }: OtherMoveProps) => {
 }
 
 const AnyMove = ({ onChoose }: Pick<OtherMovesProps, 'onChoose'>) => {
-  const { blueprint } = useSheet()
+  const { blueprint, view } = useSheet()
+  // Nothing is run before the dead checks have passed; the rule of the bench refuses it anyway.
+  const barred = view === null || view.redFlags.length > 0 || view.beforeRunning.length > 0
   const [picked, setPicked] = useState<Choice>('')
   return (
     <div className="any-move">
@@ -73,7 +75,7 @@ const AnyMove = ({ onChoose }: Pick<OtherMovesProps, 'onChoose'>) => {
         <option value="">Choose a check, repair or exit</option>
         <optgroup label="Checks">
           {blueprint.checks.map((check) => (
-            <option key={check.id} value={`check ${check.id}`}>
+            <option key={check.id} value={`check ${check.id}`} disabled={barred && runs(check)}>
               {check.name}
             </option>
           ))}

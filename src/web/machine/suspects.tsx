@@ -1,10 +1,11 @@
 import { Button } from 'react-aria-components/Button'
+import { sourceText } from '../../base/source-text.ts'
 import type { Fault } from '../../blueprint/schema.ts'
 import type { SuspectView } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { useNotes } from '../use-notes.ts'
-import { percentText, sourceLine } from '../words.ts'
+import { factorText, percentText } from '../words.ts'
 import { useSheet } from './sheet.ts'
 
 /** What may be wrong, how likely, and why. */
@@ -14,15 +15,23 @@ export const Suspects = () => {
   return (
     <section className="panel" aria-label="Suspects" aria-busy={stale}>
       <h2>What may be wrong</h2>
+      <p className="quiet">Chance that each is there. Several can be at once.</p>
       <SuspectList suspects={view.suspects.slice(0, firstShown)} />
       {view.suspects.length <= firstShown ? null : (
         <Fold title={`${view.suspects.length - firstShown} more`}>
           <SuspectList suspects={view.suspects.slice(firstShown)} />
         </Fold>
       )}
-      {view.restProbability > 0 ? (
-        <p className="quiet">All others together: {percentText(view.restProbability)}</p>
-      ) : null}
+      <Fold title="Exactly which together">
+        <ul className="suspects">
+          {view.together.map((set) => (
+            <li key={set.id} className="together">
+              <span className="suspect-name">{set.name}</span>{' '}
+              <span className="figure">{percentText(set.probability)}</span>
+            </li>
+          ))}
+        </ul>
+      </Fold>
     </section>
   )
 }
@@ -58,30 +67,37 @@ const Suspect = ({ suspect }: { readonly suspect: SuspectView }) => (
 )
 
 const Why = ({ suspect }: { readonly suspect: SuspectView }) => {
-  const { blueprint, document } = useSheet()
+  const { blueprint } = useSheet()
   const faults = suspect.faults.flatMap((id) => blueprint.faults.filter((fault) => fault.id === id))
-  const readings = document.lines.filter((line) => line.kind === 'reading' && !line.struck)
   return (
     <div className="why">
       {faults.length === 0 ? (
-        <p>Every part as it should be; the complaint then has another cause, such as how it was used.</p>
+        <p>Every part as it should be; the complaint then has another cause, such as the socket or how it was used.</p>
       ) : null}
       {faults.map((fault) => (
         <FaultGrounds key={fault.id} fault={fault} />
       ))}
-      <h3>Readings it rests on</h3>
-      {readings.length === 0 ? (
-        <p>None yet: only the complaint, and how often such faults come up.</p>
-      ) : (
-        <ul>
-          {readings.map((line) => (
-            <li key={line.id}>{line.text}</li>
-          ))}
-        </ul>
-      )}
+      {faults.length === 0 ? null : <GroundList grounds={suspect.grounds} />}
     </div>
   )
 }
+
+const GroundList = ({ grounds }: { readonly grounds: SuspectView['grounds'] }) => (
+  <>
+    <h3>What it rests on</h3>
+    {grounds.length === 0 ? (
+      <p>Only how often such faults come up: nothing noted so far speaks for or against it.</p>
+    ) : (
+      <ul>
+        {grounds.map((ground) => (
+          <li key={ground.note ?? 'complaint'}>
+            {ground.text}: <strong>{factorText(ground.factor)}</strong>
+          </li>
+        ))}
+      </ul>
+    )}
+  </>
+)
 
 const FaultGrounds = ({ fault }: { readonly fault: Fault }) => {
   const { bench, document } = useSheet()
@@ -98,7 +114,7 @@ const FaultGrounds = ({ fault }: { readonly fault: Fault }) => {
         {rate.component === undefined
           ? null
           : `; ${percentText(rate.component.share)} of the open repair records for ${rate.component.id}`}
-        . Source: {sourceLine(rate.source)}
+        . Source: {sourceText(rate.source)}
       </p>
       {confirmed ? (
         <p>Seen for certain.</p>

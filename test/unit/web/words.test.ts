@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { complaintsText, minutesText, percentText, sourceLine } from '../../../src/web/words.ts'
+import { complaintsText, minutesText, percentText } from '../../../src/web/words.ts'
+import { sourceText } from '../../../src/base/source-text.ts'
 
 describe('words', () => {
   it('never calls the unlikely impossible or the likely certain', () => {
@@ -15,7 +16,7 @@ describe('words', () => {
     expect(complaintsText([])).toBe('No complaint noted')
   })
   it('shows where a figure comes from, and how far to trust that', () =>
-    expect(sourceLine({ title: 'A table', clause: 'row 3', evidence: 'from memory' })).toBe(
+    expect(sourceText({ title: 'A table', clause: 'row 3', evidence: 'from memory' })).toBe(
       'A table, row 3 (from memory)',
     ))
 })

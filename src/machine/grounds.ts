@@ -1,0 +1,77 @@
+import { complaints } from '../facts/complaints.ts'
+import type { Job } from './job.ts'
+import type { MachineModel } from './model.ts'
+import { beliefEvent, complaintPrior } from './suspects.ts'
+import type { Ground } from './view.ts'
+
+/** Factors between these say next to nothing and are left out. */
+const strongest = 6
+const saysSomething = 1.15
+
+/** Likelihoods of one piece of evidence under each suspect, slips included, with the words for it. */
+type Piece = { readonly note: string | null; readonly text: string; readonly likelihood: readonly number[] }
+
+/**
+ * What the probability of a fault rests on: for the complaint and each reading, how often it is met when the fault is there
+ * over how often when it is not (Bayes factor), averaged over the other faults as they stood before any reading.
+ */
+export const groundsOf = (model: MachineModel, job: Job): ((fault: number) => readonly Ground[]) => {
+  const weight = complaintPrior(model, job.complaints)
+  const pieces = [...complaintPiece(model, job), ...readingPieces(model, job)]
+  return (fault) =>
+    pieces
+      .map(({ note, text, likelihood }) => ({
+        note,
+        text,
+        factor: bayesFactor(model, note === null ? model.prior : weight, likelihood, fault),
+      }))
+      .filter(({ factor }) => factor > saysSomething || factor < 1 / saysSomething)
+      .toSorted((a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)))
+      .slice(0, strongest)
+}
+
+const complaintPiece = (model: MachineModel, job: Job): readonly Piece[] => {
+  if (job.complaints.length === 0) return []
+  const after = complaintPrior(model, job.complaints)
+  const likelihood = after.map((value, s) => value / model.prior[s]!)
+  return [
+    {
+      note: null,
+      text: `Complaint: ${job.complaints.map((id) => complaints[id].toLowerCase()).join('; ')}`,
+      likelihood,
+    },
+  ]
+}
+
+const readingPieces = (model: MachineModel, job: Job): readonly Piece[] =>
+  job.events.flatMap((event) => {
+    if (event.kind !== 'reading') return []
+    const name = model.blueprint.checks.find((check) => check.id === event.check)?.name ?? event.check
+    return beliefEvent(model, job, event).flatMap((reading) =>
+      reading.kind === 'reading'
+        ? [
+            {
+              note: event.note,
+              text: name,
+              likelihood: reading.likelihood.map((p) => (1 - reading.slip) * p + reading.slip * reading.slipLikelihood),
+            },
+          ]
+        : [],
+    )
+  })
+
+const bayesFactor = (
+  model: MachineModel,
+  weight: ArrayLike<number>,
+  likelihood: readonly number[],
+  fault: number,
+): number => {
+  const met = [0, 0]
+  const total = [0, 0]
+  model.sets.forEach((set, s) => {
+    const side = set.includes(fault) ? 1 : 0
+    met[side] = met[side]! + weight[s]! * likelihood[s]!
+    total[side] = total[side]! + weight[s]!
+  })
+  return met[1]! / total[1]! / (met[0]! / total[0]!)
+}
