@@ -13,6 +13,7 @@ export const checkNames = (blueprint: Blueprint): readonly Problem[] => {
     ...names('point', 'supply.neutral', [blueprint.supply.neutral]),
     ...blueprint.points.flatMap((point) => names('cover', `points.${point.id}.behind`, [point.behind])),
     ...blueprint.parts.flatMap((part) => names('cover', `parts.${part.id}.behind`, [part.behind])),
+    ...blueprint.parts.flatMap((part) => names('part', `parts.${part.id}.within`, [part.within])),
     ...blueprint.circuit.flatMap((element) => elementNames(blueprint, names, element)),
     ...names('part', 'airPath', blueprint.airPath),
     ...blueprint.covers.flatMap((cover) => names('cover', `covers.${cover.id}.after`, cover.after)),

@@ -23,6 +23,8 @@ export const partSchema = z.strictObject({
   does: text,
   group: z.enum(['electrical', 'air', 'mechanical', 'control']),
   behind: id.optional(),
+  /** The part it is sold with as a spare: brushes go with their motor. A fault in it makes that spare unsound too. */
+  within: id.optional(),
   /** What it fetches as a tested spare. */
   spareMinor: range.optional(),
 })
@@ -114,7 +116,10 @@ export const faultSchema = z.strictObject({
   danger: text.optional(),
   /** Faults that cannot be there at the same time (of the same element, mostly). */
   excludes: z.array(id).default([]),
-  /** What the machine is worth working with this fault left in, as a share of the full price: 1 for a blemish, 0 for one that comes straight back. */
+  /**
+   * What the machine is worth working with this fault left in, as a share of the full price: 1 for a blemish, 0 for one that
+   * comes straight back. Counted after the cleaning, new bag and new filters that go with every sale of a working machine.
+   */
   saleShareIfLeft: probability.default(0),
 })
 

@@ -126,6 +126,12 @@ const addedContent = (options: Options): Result<NoteContentInput> => {
     problems.push(...read.problems)
     return otherwise
   }
+  const wholeNumber = (name: string): number | undefined => {
+    const given = text(options, name)
+    if (given === undefined || /^\d{1,10}$/.test(given)) return given === undefined ? undefined : Number(given)
+    problems.push(problem('not-a-number', `--${name}`, `“${given}” is not a whole number`, 'Write such as 50'))
+    return undefined
+  }
   if (paidMinor === null)
     problems.push(
       problem('not-money', '--paid', `“${text(options, 'paid')}” is not an amount of money`, 'Write such as 4.50'),
@@ -134,19 +140,20 @@ const addedContent = (options: Options): Result<NoteContentInput> => {
   const voltageV = quantity('volts', 'voltageV', plate?.voltageV)
   const powerW = quantity('watts', 'powerW', plate?.powerW)
   const massKg = quantity('mass', 'massKg', plate?.massKg)
-  const seed = text(options, 'practice')
+  const frequencyHz = wholeNumber('hertz')
+  const seed = wholeNumber('practice')
   if (problems.length > 0) return refused(...problems)
   const read = {
     voltageV: voltageV ?? 230,
     powerW: powerW ?? 1000,
-    frequencyHz: Number(text(options, 'hertz') ?? plate?.frequencyHz ?? 50),
+    frequencyHz: frequencyHz ?? plate?.frequencyHz ?? 50,
     protectionClass: (text(options, 'class') ?? plate?.protectionClass ?? 'II') as 'I' | 'II',
     ...(massKg === undefined ? {} : { massKg }),
   }
   const practice =
     seed === undefined || blueprint === undefined
       ? null
-      : { practiceSeed: Number(seed), complaints: [...virtualComplaints(blueprint, read, Number(seed))] }
+      : { practiceSeed: seed, complaints: [...virtualComplaints(blueprint, read, seed)] }
   return ok({
     kind: 'added',
     name: text(options, 'name') ?? '',
@@ -210,18 +217,23 @@ const addNoting = (program: Command, shell: Shell): void => {
   ).option('--safety <words>', 'who made the safety checks and with what, or why it is sold without', '')
 }
 
-const minutesOr = (options: Options, otherwise: number): number => Number(text(options, 'minutes') ?? otherwise)
+const minutesOr = (options: Options, otherwise: number): Result<number> => {
+  const given = text(options, 'minutes')
+  return given === undefined ? ok(otherwise) : quantityFromText(given, 'durationMin', '--minutes')
+}
 
 const readingNote: Maker = (document, [checkId = '', written], options) => {
   const check = blueprintById(document.state.blueprint)?.checks.find((c) => c.id === checkId)
   if (check === undefined) return ok({ kind: 'reading', check: checkId, result: { kind: 'cannot-tell' }, minutes: 0 })
   const result = written === undefined ? takenOnVirtual(document, checkId) : resultFromText(check, written)
   if (result.kind === 'refused') return result
+  const minutes = minutesOr(options, check.minutes)
+  if (minutes.kind === 'refused') return minutes
   return ok({
     kind: 'reading',
     check: checkId,
     result: result.value,
-    minutes: minutesOr(options, check.minutes),
+    minutes: minutes.value,
     instrument: text(options, 'instrument'),
   })
 }
@@ -256,7 +268,10 @@ const repairNote: Maker = (document, [repair = '', option = ''], options) => {
   const costMinor = written === undefined ? middle : moneyFromText(written)
   if (costMinor === null)
     return refused(problem('not-money', '--cost', `“${written}” is not an amount of money`, 'Write such as 4.50'))
-  return ok({ kind: 'repaired', repair, option, minutes: minutesOr(options, known?.minutes ?? 0), costMinor })
+  const minutes = minutesOr(options, known?.minutes ?? 0)
+  return minutes.kind === 'refused'
+    ? minutes
+    : ok({ kind: 'repaired', repair, option, minutes: minutes.value, costMinor })
 }
 
 const leftNote: Maker = (_document, [exit = '', received = ''], options) => {

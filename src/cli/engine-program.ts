@@ -37,7 +37,7 @@ const addRunCommands = (program: Command, shell: Shell): void => {
       .action((file: string, _options: unknown, command: Command) => {
         const { json } = command.optsWithGlobals<Options>()
         const input = readJson(file)
-        const answer = input.kind === 'ok' ? engines[name]!(input.value) : input
+        const answer = input.kind === 'ok' ? engines[name](input.value) : input
         shell.finish(
           answer.kind === 'ok'
             ? show(shell.output, true, answer.value, () => [])
@@ -98,7 +98,7 @@ const blueprintCommand = (shell: Shell, what: string, name: string, json: boolea
 
 const checkFile = (shell: Shell, file: string, json: boolean): number => {
   const input = readJson(file)
-  const checked = input.kind === 'ok' ? engines['blueprint']!(input.value) : input
+  const checked = input.kind === 'ok' ? engines['blueprint'](input.value) : input
   if (checked.kind === 'refused') return showProblems(shell.output, json, checked.problems)
   return show(shell.output, json, { kind: 'ok' }, () => ['This blueprint is sound.'])
 }

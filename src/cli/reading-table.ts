@@ -16,12 +16,12 @@ export const healthyReadings = (blueprint: Blueprint, plate: Plate): readonly He
   const model = machineModel(blueprint, plate)
   const { meter } = model
   return meter.checks.map((check, row) => {
-    const resistanceOhm = meter.resistanceOhm[row * meter.stateCount]!
+    const resistanceOhm = meter.resistanceOhm[row * meter.stateCount]
     return {
       check: check.id,
       name: check.name,
       resistanceOhm: Number.isFinite(resistanceOhm) ? resistanceOhm : null,
-      sdOhm: meter.sdOhm[row * meter.stateCount]!,
+      sdOhm: meter.sdOhm[row * meter.stateCount],
       text: resultText(model, check, 0),
     }
   })

@@ -48,9 +48,15 @@ const sellForSpares = (job: Job): number => {
   return middle(job.blueprint.worth.sparesMinor) * share - ownTime(listMin + handOverMin, job.hourMinor)
 }
 
+/** Parts with a fault, and the spares they are sold with. */
+const unsoundParts = (blueprint: Blueprint, set: readonly number[]): ReadonlySet<string | undefined> => {
+  const faulty = set.map((index) => blueprint.faults[index]?.part)
+  return new Set([...faulty, ...blueprint.parts.filter(({ id }) => faulty.includes(id)).map(({ within }) => within)])
+}
+
 /** Parts that are sound and worth their minutes, sold at the trade's sell-through; taking the whole machine apart is paid for. */
 const breakForParts = (job: Job, set: readonly number[]): number => {
-  const faulty = new Set(set.map((index) => job.blueprint.faults[index]?.part))
+  const faulty = unsoundParts(job.blueprint, set)
   const sellable = partsWorthSelling(job).filter(({ id }) => !faulty.has(id))
   const strip =
     job.blueprint.covers.reduce((sum, cover) => sum + cover.openMin, 0) +

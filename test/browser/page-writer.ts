@@ -78,7 +78,8 @@ const unfold = async (page: Page, title: RegExp | string): Promise<void> => {
   if ((await head.count()) > 0) await head.click()
 }
 
-const putOnCard = async (page: Page, value: string): Promise<void> => {
+/** Puts any move of the blueprint on the card: `check pins-on`, `repair flex-new new`, `exit scrap`. */
+export const putOnCard = async (page: Page, value: string): Promise<void> => {
   await unfold(page, 'Other moves')
   await page.getByLabel('Anything in this blueprint').selectOption(value)
   await page.getByRole('button', { name: 'Put it on the card' }).click()
@@ -121,7 +122,7 @@ const pressCover = async (page: Page, cover: string): Promise<void> => {
 }
 
 const enterRepair = async (page: Page, { repair, option, minutes, costMinor }: Content<'repaired'>): Promise<void> => {
-  await putOnCard(page, `repair ${repair} ${upright.repairs.find((r) => r.id === repair)!.options[0]!.id}`)
+  await putOnCard(page, `repair ${repair} ${upright.repairs.find((r) => r.id === repair)!.options[0].id}`)
   const way = upright.repairs.find((r) => r.id === repair)!.options.find((o) => o.id === option)!
   const form = page.getByRole('form', { name: 'Note the repair' })
   await form.getByText(way.name, { exact: true }).click()

@@ -208,7 +208,7 @@ const informationOf = (ahead: LookAhead, mass: number, check: number): number =>
 }
 
 /** By suspect, the sum of p·ln p over the outcomes. */
-const surpriseTerms = (columns: readonly Float64Array[], size: number): Float64Array => {
+export const surpriseTerms = (columns: readonly Float64Array[], size: number): Float64Array => {
   const terms = new Float64Array(size)
   for (const column of columns) {
     for (let s = 0; s < size; s++) if (column[s] > 0) terms[s] += column[s] * Math.log(column[s])

@@ -1,3 +1,4 @@
+import { diagnosisOf, tellingChecks, valueByDiagnosis, type Diagnosis } from './diagnose.ts'
 import { kernelOf, likeliest } from './kernel.ts'
 import {
   bestFollowUps,
@@ -24,6 +25,10 @@ const deepenedMoves = 8
 /** Policies are chosen on the likeliest suspects with this share of the belief, and on no more than so many. */
 const chosenShare = 0.995
 const chosenSuspects = 64
+/** First moves that a search for the fault is tried after: so many of the best, and so many of the most telling. */
+const searchedMoves = 6
+/** Situations times suspects that all searches together may look at. */
+const searchWork = 400_000
 /** What two bounds may differ by from rounding alone, as a share of the money at stake. */
 const roundingShare = 1e-10
 
@@ -38,11 +43,13 @@ export const plan = (problem: PlanProblem, options: PlanOptions = {}): PlanAnswe
   const near = kernel.size > chosenSuspects ? likeliest(kernel, chosenShare, chosenSuspects) : kernel
   const ahead = lookAheadOf(rules, kernel, near)
   const looked = lookOneStep(ahead)
-  const candidates = lookTwoSteps(ahead, looked, options.steps ?? defaultSteps)
+  const steps = options.steps ?? defaultSteps
+  const diagnosis = diagnosisOf(ahead)
+  const candidates = searchFor(diagnosis, ahead, lookTwoSteps(ahead, looked, steps), steps)
   const exits = exitWorths(problem, rules, kernel)
   const ranked = ranking(problem, rules, kernel, candidates, exits)
   const [best] = ranked
-  const { minutes, spreadMinor } = underPolicy(ahead, best, placeOf(problem, best.move), candidates)
+  const { minutes, spreadMinor } = underPolicy(ahead, diagnosis, best, placeOf(problem, best.move), candidates)
   return {
     kind: 'planned',
     best: best.move,
@@ -65,7 +72,13 @@ const lookOneStep = (ahead: LookAhead): readonly Candidate[] => {
   const baseMinor = valueAtStart(ahead).value
   return openSteps(ahead.rules).map((step) => {
     const { value } = valueOfStep(ahead, 0, step, null, 'whole')
-    return { step, value, follow: null, information: Math.max(0, value + ownCost(ahead, step) - baseMinor) }
+    return {
+      step,
+      value,
+      follow: null,
+      searched: false,
+      information: Math.max(0, value + ownCost(ahead, step) - baseMinor),
+    }
   })
 }
 
@@ -107,9 +120,34 @@ const lookTwoSteps = (ahead: LookAhead, looked: readonly Candidate[], steps: num
   return looked.map((candidate) => known.get(candidate) ?? candidate)
 }
 
+/**
+ * The best first moves once more, and the most telling ones, each followed by a search for the fault. What a search may look
+ * at is bounded by the number of suspects, so that large problems take no longer.
+ */
+const searchFor = (
+  diagnosis: Diagnosis,
+  ahead: LookAhead,
+  candidates: readonly Candidate[],
+  steps: number,
+): readonly Candidate[] => {
+  const telling = new Set(tellingChecks(diagnosis, searchedMoves))
+  const best = new Set([...candidates].sort((a, b) => b.value - a.value).slice(0, searchedMoves))
+  const chosen = candidates.filter((one) => best.has(one) || (one.step.kind === 'check' && telling.has(one.step.index)))
+  const limit = Math.floor(Math.min(steps, searchWork / ahead.whole.base.kernel.size) / searchedMoves)
+  const baseMinor = valueAtStart(ahead).value
+  return candidates.map((candidate) => {
+    if (limit < 2 || !chosen.includes(candidate)) return candidate
+    const { value } = valueByDiagnosis(diagnosis, candidate.step, limit, false)
+    if (value <= candidate.value) return candidate
+    const information = Math.max(candidate.information, value + ownCost(ahead, candidate.step) - baseMinor)
+    return { ...candidate, value, searched: true, information }
+  })
+}
+
 /** Expected minutes and spread of the money under the policy behind a move. */
 const underPolicy = (
   ahead: LookAhead,
+  diagnosis: Diagnosis,
   best: RankedMove,
   place: number,
   candidates: readonly Candidate[],
@@ -123,7 +161,9 @@ const underPolicy = (
       sum + mass * (kernel.payoff[place][s] - spent - best.expectedMinor) ** 2
     return { minutes: best.minutes, spreadMinor: Math.sqrt(kernel.belief.reduce(spread, 0)) }
   }
-  const tally = valueOfStep(ahead, 0, candidate.step, candidate.follow, 'whole with squares')
+  const tally = candidate.searched
+    ? valueByDiagnosis(diagnosis, candidate.step, diagnosis.limit, true)
+    : valueOfStep(ahead, 0, candidate.step, candidate.follow, 'whole with squares')
   return { minutes: tally.minutes, spreadMinor: Math.sqrt(Math.max(0, tally.second - tally.value ** 2)) }
 }
 

@@ -11,6 +11,8 @@ export type Candidate = {
   readonly value: number
   /** By outcome, the check that follows, or -1; null when the base policy follows every outcome. */
   readonly follow: Int32Array | null
+  /** Whether the search for the fault follows it instead. */
+  readonly searched: boolean
   /** Expected money with its answer, its cost not taken off, less the money without it. */
   readonly information: number
 }

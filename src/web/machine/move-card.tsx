@@ -10,10 +10,16 @@ import { MeterEntry } from './meter-entry.tsx'
 import { RepairEntry } from './repair-entry.tsx'
 import { useSheet } from './sheet.ts'
 
-type MoveCardProps = { readonly shown: ShownMove; readonly isBest: boolean; readonly onBack: () => void }
+type MoveCardProps = {
+  readonly shown: ShownMove
+  readonly isBest: boolean
+  /** Something is being entered: the card must stay until it is done. */
+  readonly onHold: () => void
+  readonly onBack: () => void
+}
 
 /** The one move, large: what to do, where the probes go, what it will read, what it is worth, and the place to enter it. */
-export const MoveCard = ({ shown, isBest, onBack }: MoveCardProps) => {
+export const MoveCard = ({ shown, isBest, onHold, onBack }: MoveCardProps) => {
   const { stale } = useSheet()
   const { move } = shown
   return (
@@ -34,7 +40,10 @@ export const MoveCard = ({ shown, isBest, onBack }: MoveCardProps) => {
       <SetUp move={move} />
       {move.kind === 'check' ? <Check move={move} /> : null}
       {move.kind === 'repair' ? <Odds move={move} figured={shown.figured} /> : null}
-      <Entry move={move} onDone={onBack} />
+      {/* Presses do not bubble, so clicks are caught on their way down; typing is not, as its field would be drawn again too soon. */}
+      <div onInput={onHold} onClickCapture={onHold}>
+        <Entry move={move} onDone={onBack} />
+      </div>
     </section>
   )
 }

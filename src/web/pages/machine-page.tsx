@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
 import { Account } from '../machine/account.tsx'
 import { Alerts } from '../machine/alerts.tsx'
-import { moveOf, type Choice } from '../machine/choice.ts'
+import { choiceOf, moveOf, type Choice } from '../machine/choice.ts'
 import { Covers } from '../machine/covers.tsx'
 import { DrawingPanel } from '../machine/drawing-panel.tsx'
 import { Grounds } from '../machine/grounds.tsx'
@@ -43,7 +43,7 @@ export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly i
 const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
   const sheet = useSheet()
   const { state } = sheet.document
-  const [chosen, setChosen] = useState<Choice | null>(null)
+  const { chosen, turn, choose, hold } = useChoice()
   const shown = shownMove(sheet, chosen)
   useSaidNext(sheet)
   return (
@@ -59,13 +59,14 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
           {shown === null ? null : (
             <MoveCard
               // A fresh card for each move: what was being typed for one check never lands on another.
-              key={`${chosen ?? ''} ${shown.move.kind} ${shown.move.id}`}
+              key={`${turn} ${choiceOf(shown.move)}`}
               shown={shown}
               isBest={chosen === null || shown.move === sheet.view?.next}
-              onBack={() => setChosen(null)}
+              onHold={() => hold(choiceOf(shown.move))}
+              onBack={() => choose(null)}
             />
           )}
-          {state.left === null ? <OtherMoves chosen={chosen} onChoose={setChosen} /> : null}
+          {state.left === null ? <OtherMoves chosen={chosen} onChoose={choose} /> : null}
           <DrawingPanel probes={shown?.move.kind === 'check' ? shown.move.probes : null} />
         </div>
         <div className="machine-right">
@@ -78,6 +79,17 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
       </div>
     </>
   )
+}
+
+/**
+ * The move chosen for the card, or null for the best one. `turn` counts the cards laid down by choice; `hold` keeps the
+ * card that is there although a note from elsewhere makes another move the best, so that what is typed on it stays.
+ */
+const useChoice = () => {
+  const [{ chosen, turn }, setChoice] = useState<{ chosen: Choice | null; turn: number }>({ chosen: null, turn: 0 })
+  const choose = (choice: Choice | null): void => setChoice((before) => ({ chosen: choice, turn: before.turn + 1 }))
+  const hold = (choice: Choice): void => setChoice((before) => ({ ...before, chosen: choice }))
+  return { chosen, turn, choose, hold }
 }
 
 const shownMove = ({ view, blueprint, document }: Sheet, chosen: Choice | null) => {

@@ -146,6 +146,18 @@ describe('machines', () => {
     expect(await (await app.request(`${machines}/m1/view`)).json()).toEqual({ suspects: [], events: 1 })
   })
 
+  it('take no note once they have left, until the leaving is struck out', async () => {
+    const app = appWith()
+    await addM1(app)
+    await note(app, 1, { kind: 'left', exit: 'sell-for-spares', receivedMinor: 1500 }, 'sale')
+    expect(await refusal(await note(app, 2, { kind: 'said', text: 'late' }))).toEqual([
+      422,
+      ': This machine was sold for spares or repair on 14 March 2026. If that was a slip, strike out the note of it first.',
+    ])
+    expect((await note(app, 2, { kind: 'struck', note: 'sale' })).status).toBe(200)
+    expect((await documentOf(await note(app, 3, { kind: 'said', text: 'back' }))).state.left).toBeNull()
+  })
+
   it('stay readable when their blueprint is not known any more, but take no notes', async () => {
     const own = memoryNoteStore()
     await addM1(appWith({ benches: { own, demo: memoryNoteStore() } }))

@@ -9,7 +9,7 @@ const bagAndFilters: BlueprintInput['faults'] = [
     how: 'Full, or pores closed by fine dust. Its neck may be packed too.',
     rate: { component: { id: 'bag-full', share: 1 }, perHundred: 8, source: { ...catalogue, clause: 'row A01' } },
     complaints: { 'weak-suction': 0.85, 'cuts-out': 0.25, 'dust-leaks': 0.1, smell: 0.15 },
-    saleShareIfLeft: 0.4,
+    saleShareIfLeft: 1,
   },
   {
     id: 'bag-split',
@@ -18,7 +18,7 @@ const bagAndFilters: BlueprintInput['faults'] = [
     how: 'Dust loose in the chamber and on the filter.',
     rate: { component: { id: 'bag-or-bin', share: 0.6 }, perHundred: 3, source: { ...catalogue, clause: 'row A02' } },
     complaints: { 'dust-leaks': 0.7, 'weak-suction': 0.5, smell: 0.3 },
-    saleShareIfLeft: 0.2,
+    saleShareIfLeft: 0.95,
   },
   {
     id: 'pre-motor-filter-clogged',
@@ -27,7 +27,7 @@ const bagAndFilters: BlueprintInput['faults'] = [
     how: 'Never changed, or put back wet.',
     rate: { component: { id: 'filters', share: 0.6 }, perHundred: 12, source: { ...catalogue, clause: 'row A06' } },
     complaints: { 'weak-suction': 0.85, 'cuts-out': 0.35, smell: 0.25 },
-    saleShareIfLeft: 0.4,
+    saleShareIfLeft: 1,
   },
   {
     id: 'exhaust-filter-clogged',
@@ -36,7 +36,7 @@ const bagAndFilters: BlueprintInput['faults'] = [
     how: 'Grey right through.',
     rate: { component: { id: 'filters', share: 0.35 }, perHundred: 8, source: { ...catalogue, clause: 'row A07' } },
     complaints: { 'weak-suction': 0.6, 'cuts-out': 0.3, smell: 0.3 },
-    saleShareIfLeft: 0.6,
+    saleShareIfLeft: 1,
   },
   {
     id: 'bag-door-seal-perished',
@@ -45,7 +45,7 @@ const bagAndFilters: BlueprintInput['faults'] = [
     how: 'Whistles; a paper strip slips out of the shut door.',
     rate: { component: { id: 'seals', share: 0.6 }, perHundred: 3, source: { ...catalogue, clause: 'row A04' } },
     complaints: { 'weak-suction': 0.7, 'dust-leaks': 0.3, noise: 0.25 },
-    saleShareIfLeft: 0.4,
+    saleShareIfLeft: 0.6,
   },
   {
     id: 'bag-door-latch-broken',
@@ -66,7 +66,7 @@ const airWays: BlueprintInput['faults'] = [
     how: 'A sock, a pen, hair at the bend.',
     rate: { component: { id: 'hose-blockage', share: 1 }, perHundred: 8, source: { ...catalogue, clause: 'row A11' } },
     complaints: { 'weak-suction': 0.85, noise: 0.2, 'cuts-out': 0.2 },
-    saleShareIfLeft: 0.3,
+    saleShareIfLeft: 0.8,
   },
   {
     id: 'hose-split-cuff',
@@ -108,7 +108,7 @@ const airWays: BlueprintInput['faults'] = [
       source: { ...catalogue, clause: 'row A16' },
     },
     complaints: { 'weak-suction': 0.7, 'poor-pickup': 0.6, 'cuts-out': 0.1 },
-    saleShareIfLeft: 0.3,
+    saleShareIfLeft: 0.6,
   },
   {
     id: 'changeover-flap-stuck',

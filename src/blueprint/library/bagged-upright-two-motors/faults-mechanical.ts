@@ -25,7 +25,7 @@ const head: BlueprintInput['faults'] = [
       'hard-to-push': 0.2,
       'lamp-wrong': 0.1,
     },
-    saleShareIfLeft: 0.3,
+    saleShareIfLeft: 0.95,
   },
   {
     id: 'roll-bearing-seized',

@@ -202,7 +202,7 @@ const turning: BlueprintInput['faults'] = [
       source: { ...catalogue, clause: 'row M18' },
     },
     complaints: { 'cuts-out': 0.85, smell: 0.3 },
-    saleShareIfLeft: 0.2,
+    saleShareIfLeft: 0.7,
   },
 ]
 

@@ -1,0 +1,264 @@
+import { baseValue, followBase } from './base-policy.ts'
+import type { BaseWork, Tally } from './base-work.ts'
+import { dot, multiply } from './dot.ts'
+import { surpriseTerms, takeStep, type LookAhead, type Step } from './look-ahead.ts'
+import { mendOf } from './mends.ts'
+import { applyOutcome, checkIsOpen, holds, makeCheck, type Rules, type Situation } from './rules.ts'
+
+/** How deep the search for the fault goes, and the share of the belief below which a branch is left to the base policy. */
+const deepest = 14
+const leastMass = 0.002
+/** Information below this share of what is left is not worth following. In nats. */
+const leastTold = 0.002
+const leastCostMinor = 1e-6
+/** Checks, the most telling ones per cost, that are weighed by what they tell about what to mend. */
+const weighedChecks = 16
+
+type Level = {
+  readonly belief: Float64Array
+  readonly situation: Situation
+  readonly moved: Situation
+  readonly tally: Tally
+  readonly tried: Tally
+}
+
+/** Work arrays of a search for the fault, on all suspects. */
+export type Diagnosis = {
+  readonly rules: Rules
+  readonly base: BaseWork
+  readonly levels: readonly Level[]
+  /** By check: the sum of p·ln p over its outcomes, by suspect. */
+  readonly terms: readonly Float64Array[]
+  /** By mark, by its place in the situation: the checks that can give it. */
+  readonly givers: ReadonlyMap<number, readonly number[]>
+  /** By suspect, what to do about it. */
+  readonly mends: Int32Array
+  readonly sums: Float64Array
+  withSquares: boolean
+  nodes: number
+  limit: number
+}
+
+export const diagnosisOf = (ahead: LookAhead): Diagnosis => {
+  const { rules } = ahead
+  const { base } = ahead.whole
+  const { size } = base.kernel
+  const mends = mendOf(rules, base.kernel)
+  const tally = (): Tally => ({ value: 0, minutes: 0, second: 0 })
+  return {
+    rules,
+    base,
+    levels: Array.from({ length: deepest + 1 }, () => ({
+      belief: new Float64Array(size),
+      situation: new Uint8Array(rules.start.length),
+      moved: new Uint8Array(rules.start.length),
+      tally: tally(),
+      tried: tally(),
+    })),
+    terms: base.kernel.likelihood.map((columns) => surpriseTerms(columns, size)),
+    givers: giversOf(rules),
+    mends,
+    sums: new Float64Array(rules.repairs.length + rules.exits.length),
+    withSquares: false,
+    nodes: 0,
+    limit: 0,
+  }
+}
+
+const giversOf = (rules: Rules): ReadonlyMap<number, readonly number[]> => {
+  const givers = new Map<number, number[]>()
+  rules.checks.forEach((check, index) => {
+    for (const place of new Set(check.gives.flatMap((marks) => [...marks])))
+      givers.set(place, [...(givers.get(place) ?? []), index])
+  })
+  return givers
+}
+
+/**
+ * Sums over the belief when the step is made next and the search for the fault follows: after each outcome the check that
+ * tells most per cost, again and again, until mending or stopping by the base policy is worth more. A policy that can be
+ * carried out, and its expectation is exact, so the value is a lower bound of the optimum.
+ * @param limit how many situations may be looked at
+ */
+export const valueByDiagnosis = (diagnosis: Diagnosis, step: Step, limit: number, withSquares: boolean): Tally => {
+  const [first] = diagnosis.levels
+  diagnosis.nodes = 0
+  diagnosis.limit = limit
+  diagnosis.withSquares = withSquares
+  first!.belief.set(diagnosis.base.kernel.belief)
+  first!.situation.set(diagnosis.rules.start)
+  follow(diagnosis, 0, step, first!.tried)
+  return { ...first!.tried }
+}
+
+/** The checks that tell most per cost at the start, the best first; what must be made before one stands for it. */
+export const tellingChecks = (diagnosis: Diagnosis, count: number): readonly number[] => {
+  const [first] = diagnosis.levels
+  first!.belief.set(diagnosis.base.kernel.belief)
+  first!.situation.set(diagnosis.rules.start)
+  const scored = scoredChecks(diagnosis, first!, 1)
+  return [...new Set(scored.sort((a, b) => b.score - a.score || a.check - b.check).map(({ check }) => check))].slice(
+    0,
+    count,
+  )
+}
+
+/** The better of the base policy and searching on, from the belief and situation of a depth. */
+const walk = (diagnosis: Diagnosis, depth: number, mass: number): Tally => {
+  const level = diagnosis.levels[depth]!
+  diagnosis.nodes++
+  stopOrMend(diagnosis, level, mass)
+  if (depth === deepest || mass < leastMass || diagnosis.nodes >= diagnosis.limit) return level.tally
+  const check = mostTelling(diagnosis, level, mass)
+  if (check === -1) return level.tally
+  follow(diagnosis, depth, { kind: 'check', index: check }, level.tried)
+  return level.tried.value > level.tally.value ? level.tried : level.tally
+}
+
+const stopOrMend = ({ base, withSquares }: Diagnosis, level: Level, mass: number): void => {
+  baseValue(base, level.belief, mass, level.situation)
+  if (withSquares) followBase(base, base, level.belief, mass, level.situation, true)
+  level.tally.value = base.best.value
+  level.tally.minutes = base.best.minutes
+  level.tally.second = base.best.second
+}
+
+/** Makes a step at a depth and walks on from each of its outcomes at the next. */
+const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally): void => {
+  const { rules, base, levels } = diagnosis
+  const level = levels[depth]!
+  const next = levels[depth + 1]!
+  level.moved.set(level.situation)
+  const minutes = takeStep(rules, level.moved, step)
+  const rule = step.kind === 'check' ? rules.checks[step.index]! : rules.repairs[step.index]!
+  const cost = rule.costMinor + minutes * rules.minorPerMin
+  const variance = step.kind === 'repair' ? rules.repairs[step.index]!.breakVariance : 0
+  const outcomes = step.kind === 'check' ? base.kernel.likelihood[step.index]!.length : 1
+  into.value = into.minutes = into.second = 0
+  for (let outcome = 0; outcome < outcomes; outcome++) {
+    next.situation.set(level.moved)
+    if (step.kind === 'check') applyOutcome(rules, next.situation, step.index, outcome)
+    const mass = learn(diagnosis, level.belief, next.belief, step, outcome)
+    if (mass <= 0) continue
+    const then = walk(diagnosis, depth + 1, mass)
+    into.value += then.value - cost * mass
+    into.minutes += then.minutes + minutes * mass
+    into.second += then.second - 2 * cost * then.value + (cost * cost + variance) * mass
+  }
+}
+
+const learn = (
+  { base, rules }: Diagnosis,
+  before: Float64Array,
+  after: Float64Array,
+  step: Step,
+  outcome: number,
+): number => {
+  if (step.kind === 'check') return multiply(after, before, base.kernel.likelihood[step.index]![outcome]!)
+  const { from, to } = base.kernel.transitions[step.index]!
+  const { success } = rules.repairs[step.index]!
+  after.set(before)
+  for (let i = 0; i < from.length; i++) {
+    const mended = success * before[from[i]!]!
+    after[to[i]!]! += mended
+    after[from[i]!]! -= mended
+  }
+  return after.reduce((sum, value) => sum + value, 0)
+}
+
+/** The check that tells most per cost about what to mend; those that tell most of any kind are weighed. */
+const mostTelling = (diagnosis: Diagnosis, level: Level, mass: number): number => {
+  const weighed = scoredChecks(diagnosis, level, mass).sort((a, b) => b.score - a.score || a.check - b.check)
+  let best = -1
+  let most = 0
+  for (const { check, about, costMinor } of weighed.slice(0, weighedChecks)) {
+    const told = mendInformation(diagnosis, level.belief, about)
+    if (told <= leastTold * mass || told / costMinor <= most) continue
+    most = told / costMinor
+    best = check
+  }
+  return best
+}
+
+/** Mutual information between what to mend and the outcome of a check, in nats, times the mass of the belief. */
+const mendInformation = ({ base, mends, sums }: Diagnosis, belief: Float64Array, check: number): number => {
+  let told = 0
+  const totals = new Float64Array(sums.length)
+  for (const column of base.kernel.likelihood[check]!) {
+    sums.fill(0)
+    for (let s = 0; s < belief.length; s++) sums[mends[s]!]! += belief[s]! * column[s]!
+    let chance = 0
+    for (let m = 0; m < sums.length; m++) {
+      const part = sums[m]!
+      if (part <= 0) continue
+      chance += part
+      totals[m]! += part
+      told += part * Math.log(part)
+    }
+    if (chance > 0) told -= chance * Math.log(chance)
+  }
+  let mass = 0
+  for (const total of totals) {
+    if (total <= 0) continue
+    mass += total
+    told -= total * Math.log(total)
+  }
+  return told + mass * Math.log(mass)
+}
+
+/** `check` is made first; `about` is the one that tells, the same unless it must be prepared. */
+type Scored = { readonly check: number; readonly about: number; readonly score: number; readonly costMinor: number }
+
+/**
+ * Information per cost of each check not made yet. A check that must be prepared by others, such as running behind its
+ * safety checks, bears their cost, and the first of them stands for it.
+ */
+const scoredChecks = (diagnosis: Diagnosis, level: Level, mass: number): Scored[] => {
+  const { rules } = diagnosis
+  const scored: Scored[] = []
+  for (let check = 0; check < rules.checks.length; check++) {
+    if (level.situation[rules.checkAt + check] !== 0) continue
+    const told = informationOf(diagnosis, level.belief, mass, check)
+    if (told <= leastTold * mass) continue
+    const way = wayTo(diagnosis, level, check)
+    if (way === null) continue
+    const costMinor = Math.max(way.costMinor, leastCostMinor)
+    scored.push({ check: way.first, about: check, score: told / costMinor, costMinor })
+  }
+  return scored
+}
+
+/** The check to make first on the way to a check, and what the way costs; null when a mark it needs cannot be had. */
+const wayTo = (
+  diagnosis: Diagnosis,
+  level: Level,
+  check: number,
+): { readonly first: number; readonly costMinor: number } | null => {
+  const { rules, givers } = diagnosis
+  let first = check
+  let costMinor = 0
+  level.moved.set(level.situation)
+  for (const place of rules.checks[check]!.needs) {
+    if (level.moved[place] !== 0) continue
+    const giver = givers.get(place)?.find((index) => checkIsOpen(rules, level.moved, index))
+    if (giver === undefined) return null
+    if (first === check) first = giver
+    costMinor += costOf(rules, level.moved, giver)
+    level.moved[place] = 1
+  }
+  if (!holds(level.moved, rules.checks[check]!.needs)) return null
+  return { first, costMinor: costMinor + costOf(rules, level.moved, check) }
+}
+
+const costOf = (rules: Rules, situation: Situation, check: number): number =>
+  rules.checks[check]!.costMinor + makeCheck(rules, situation, check) * rules.minorPerMin
+
+/** Mutual information between suspect and outcome, in nats, times the mass of the belief. */
+const informationOf = ({ base, terms }: Diagnosis, belief: Float64Array, mass: number, check: number): number => {
+  let told = dot(belief, terms[check]!)
+  for (const column of base.kernel.likelihood[check]!) {
+    const chance = dot(belief, column)
+    if (chance > 0) told -= chance * Math.log(chance / mass)
+  }
+  return told
+}

@@ -1,0 +1,118 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { putOnBench } from './bench.ts'
+import { browserHere, laptop, phone } from './chromium.ts'
+import { axeViolations, openFolds, settled, sideways, watch } from './looks.ts'
+import { putOnCard } from './page-writer.ts'
+import { startApp, type RunningApp } from './running-app.ts'
+
+const shorted = { kind: 'ohms', resistanceOhm: 0.3 } as const
+const shorts = ['pins-on', 'pins-off'].map(
+  (check) => ({ kind: 'reading', check, result: shorted, minutes: 1 }) as const,
+)
+
+describe.runIf(browserHere())('every page', () => {
+  let app: RunningApp
+  let inHand = ''
+  let gone = ''
+  beforeAll(async () => {
+    app = await startApp()
+    const page = await app.page(laptop)
+    const claim = 'Stopped while my dad was using it.'
+    // A short: the page warns that it must not be run.
+    const own = await putOnBench(page, { complaints: ['dead', 'smell'], claim, missing: ['bag'] }, ...shorts)
+    const left = await putOnBench(page, { name: 'Gone' }, { kind: 'left', exit: 'scrap', receivedMinor: 0 })
+    inHand = `/machine/${own.state.id}`
+    gone = `/machine/${left.state.id}`
+    await page.close()
+  })
+  afterAll(() => app.stop())
+
+  /** What is wrong with the page as it stands: nothing is the empty list. */
+  const wrong = async (page: Page): Promise<readonly string[]> => {
+    const { scrolledPx, sticksOut } = await sideways(page)
+    return [
+      ...(await axeViolations(page)),
+      ...(scrolledPx === 0 ? [] : [`scrolls ${scrolledPx} px sideways`]),
+      ...sticksOut.map((element) => `sticks out: ${element}`),
+    ]
+  }
+
+  it.each([
+    ['light', phone.width, phone],
+    ['light', laptop.width, laptop],
+    ['dark', phone.width, phone],
+    ['dark', laptop.width, laptop],
+  ] as const)('has no fault that axe-core sees and fits the window, %s at %i', async (theme, _width, size) => {
+    const page = await app.page(size, theme)
+    const { errors, requests } = watch(page)
+    const found: Record<string, readonly string[]> = {}
+    const look = async (name: string): Promise<void> => {
+      await settled(page)
+      found[name] = await wrong(page)
+    }
+    for (const path of ['/', '/demo', '/add', '/practice', '/demo/machine/demo-green', gone, '/nowhere']) {
+      await page.goto(path)
+      await look(path)
+    }
+    await page.goto('/add')
+    await settled(page)
+    await openFolds(page)
+    await page.getByLabel('Paid').fill('abc')
+    await page.getByRole('button', { name: 'Put it on the bench' }).click()
+    await look('add, unfolded, refused')
+
+    await page.goto(inHand)
+    await look('machine')
+    expect(await page.getByRole('heading', { name: 'Do not run it' }).count()).toBe(1)
+    // Suspects, their grounds, moves, covers, notes, money.
+    expect(await openFolds(page)).toBeGreaterThan(20)
+    await look('machine, unfolded')
+    for (const card of ['check fuse-through', 'check look-flex', 'repair flex-new new', 'exit sell-working']) {
+      await putOnCard(page, card)
+      await look(card)
+    }
+    expect(Object.fromEntries(Object.entries(found).filter(([, faults]) => faults.length > 0))).toEqual({})
+    expect(Object.keys(found)).toHaveLength(14)
+    expect(errors).toEqual([])
+    expect(requests.filter((url) => !url.startsWith(`${app.address}/`))).toEqual([])
+    expect(requests.some((url) => url.includes('engine.worker'))).toBe(true)
+    await page.close()
+  })
+
+  it('is light by day and dark in the shed', async () => {
+    const brightness = async (theme: 'light' | 'dark'): Promise<number> => {
+      const page = await app.page(phone, theme)
+      await page.goto('/')
+      const colour = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor)
+      await page.close()
+      return Math.max(...(colour.match(/\d+/g) ?? []).slice(0, 3).map(Number))
+    }
+    expect(await brightness('light')).toBeGreaterThan(180)
+    expect(await brightness('dark')).toBeLessThan(75)
+  })
+
+  it('would be caught: planted faults are seen by the same looks', async () => {
+    const page = await app.page(phone)
+    const { errors } = watch(page)
+    await page.goto('/')
+    await settled(page)
+    expect(await wrong(page)).toEqual([])
+    await page.evaluate(() => {
+      const faint = document.createElement('p')
+      faint.textContent = 'hardly to be read'
+      faint.style.color = '#bbb'
+      const wide = document.createElement('div')
+      wide.style.width = '500px'
+      wide.style.height = '1px'
+      document.querySelector('main')?.append(faint, document.createElement('button'), wide)
+    })
+    const planted = (await wrong(page)).join('\n')
+    for (const fault of ['color-contrast', 'button-name', 'scrolls 140 px sideways', 'sticks out: DIV']) {
+      expect(planted).toContain(fault)
+    }
+    await page.evaluate(() => fetch('https://example.com/').catch(() => undefined))
+    expect(errors.join()).toMatch(/violates.*Content Security Policy.*connect-src/)
+    await page.close()
+  })
+})
