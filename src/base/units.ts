@@ -54,7 +54,7 @@ function prefixed(
  * Gives the value in the quantity's own unit. Refuses text that is no number, a negative number, and a unit of another quantity.
  */
 export const quantityFromText = (text: string, quantity: Quantity, where: string): Result<number> => {
-  const match = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/.exec(text)
+  const match = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(|[^\s\d.,].*?)\s*$/.exec(text)
   const known = units[quantity]
   if (match === null) {
     return refused(

@@ -2,7 +2,7 @@ import { problem, type Problem } from '../base/problem.ts'
 import type { Blueprint, Check, GradedCheck } from '../blueprint/schema.ts'
 import type { Job } from '../machine/job.ts'
 import type { ReadingResult } from '../machine/result.ts'
-import { runningBarred } from '../machine/running.ts'
+import { checkBarred, runsMachine } from '../machine/running.ts'
 import { coverName, openFirst, workCoveredProblems } from './cover-rules.ts'
 import type { NoteContent } from './note.ts'
 import { isReachable, nearestReachable } from './reach.ts'
@@ -26,12 +26,10 @@ export const readingProblems = (content: ReadingContent, job: Job): readonly Pro
     ]
   }
   const wrongResult = resultProblems(check, content.result)
-  const wrongSetUp = isRun(check) ? runProblems(check, job) : coveredProblems(check, blueprint, job.off)
+  const wrongSetUp =
+    runsMachine(check) || check.coversOn ? runProblems(check, job) : coveredProblems(check, blueprint, job.off)
   return [...wrongResult, ...wrongSetUp]
 }
-
-/** The machine runs during this check. */
-const isRun = (check: Check): boolean => check.kind === 'run' || (check.kind === 'air' && check.driven !== undefined)
 
 const resultProblems = (check: Check, result: ReadingResult): readonly Problem[] => {
   if (result.kind === 'cannot-tell') return []
@@ -88,19 +86,19 @@ const coveredPoint = (blueprint: Blueprint, point: string, cover: string, off: r
 
 const runProblems = (check: Check, job: Job): readonly Problem[] => {
   const off = job.off.map((id) => coverName(job.blueprint, id))
-  const barred = runningBarred(job)
+  const barred = checkBarred(job, check)
   return [
-    ...(off.length === 0 ? [] : [coversOffProblem(check.name, off)]),
+    ...(off.length === 0 ? [] : [coversOffProblem(check, off)]),
     ...(barred.length === 0 ? [] : [barredProblem(check.name, barred)]),
   ]
 }
 
-const coversOffProblem = (name: string, off: readonly string[]): Problem =>
+const coversOffProblem = (check: Check, off: readonly string[]): Problem =>
   problem(
     'covers-off',
     'check',
-    `“${name}” runs the machine, and the ${listText(off)} ${off.length === 1 ? 'is' : 'are'} off`,
-    'Close all covers first: nothing is run with a cover off',
+    `“${check.name}” ${runsMachine(check) ? 'runs the machine' : 'is made with all covers on'}, and the ${listText(off)} ${off.length === 1 ? 'is' : 'are'} off`,
+    runsMachine(check) ? 'Close all covers first: nothing is run with a cover off' : 'Close all covers first',
   )
 
 const barredProblem = (name: string, barred: readonly string[]): Problem =>

@@ -148,6 +148,8 @@ const commonCheck = {
   /** Must have passed before anything is run. */
   beforeRunning: z.boolean().default(false),
   caution: text.optional(),
+  /** Every cover must be on for it, though nothing is run. */
+  coversOn: z.boolean().default(false),
 }
 
 /** An ohmmeter between two points, plug out. */
@@ -191,6 +193,8 @@ export const gradedCheckSchema = z.strictObject({
   driven: z.strictObject({ element: id, otherwise: id }).optional(),
   /** The outcome when the supply's protection or the plug fuse goes. */
   whenTrips: id.optional(),
+  /** The short first run: after work on anything electrical, all other running waits until it has passed. */
+  firstRun: z.boolean().default(false),
   /** Passing this check (its first outcome) shows that the machine works. */
   provesWorking: z.boolean().default(false),
 })

@@ -6,7 +6,17 @@ import { bandProbabilities, bandsOf, type Band } from './bands.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
 import { payoffs, workingPrice } from './payoff.ts'
-import { gateStates, passesGate, redFlags, repairVoidsGate, shownWorking } from './running.ts'
+import {
+  gatesOf,
+  gateStates,
+  isFirstRun,
+  passesGate,
+  redFlags,
+  repairRenews,
+  repairVoidsGate,
+  runsMachine,
+  shownWorking,
+} from './running.ts'
 
 /** The planning problem of a job, with what is needed to read its answer back. */
 export type JobPlan = {
@@ -42,8 +52,8 @@ export const planProblem = (model: MachineModel, job: Job, probability: Float64A
     covers: blueprint.covers.map(({ id, openMin, closeMin, after }) => ({ id, openMin, closeMin, after })),
     off: [...job.off],
     marks: marksHeld(job),
-    checks: blueprint.checks.map((check) => planCheck(model, check, kept, shares, bands, done.has(check.id))),
-    repairs: blueprint.repairs.flatMap((repair) => planRepairs(blueprint, repair)),
+    checks: blueprint.checks.map((check) => planCheck(model, job, check, kept, shares, bands, done.has(check.id))),
+    repairs: neededRepairs(model, kept, shares).flatMap((repair) => planRepairs(blueprint, repair)),
     exits: planExits(model, job, kept),
   }
   return { problem, kept, bands }
@@ -80,43 +90,77 @@ const keptSuspects = (
 const likelierOf = (suspects: readonly number[], probability: Float64Array): number =>
   suspects.reduce((best, s) => (probability[s]! > probability[best]! ? s : best))
 
-/** Checks that would show nothing new: made since the machine last changed. */
+/**
+ * Checks that would show nothing new: made since the last repair that could have changed what they see. A meter check before
+ * running that failed is worth making once more, since a poor touch of the probes fails it too; not until it passes.
+ */
 const doneChecks = (job: Job): ReadonlySet<string> => {
+  const failures = new Map<string, number>()
   const done = new Set<string>()
   for (const event of job.events) {
-    if (event.kind === 'reading') done.add(event.check)
-    if (event.kind === 'repaired') done.clear()
+    if (event.kind === 'reading') {
+      const check = job.blueprint.checks.find((c) => c.id === event.check)
+      const failed = check?.kind === 'meter' && check.beforeRunning && passesGate(check, event.result) === false
+      failures.set(event.check, (failures.get(event.check) ?? 0) + (failed ? 1 : 0))
+      if (!failed || failures.get(event.check)! > 1) done.add(event.check)
+    }
+    if (event.kind !== 'repaired') continue
+    for (const { id } of job.blueprint.checks.filter((check) => repairRenews(job.blueprint, event.repair, check))) {
+      done.delete(id)
+      failures.delete(id)
+    }
   }
   return done
 }
 
-/** A red flag that is no failed gate closes running too: in the plan no gate counts as passed until something is repaired. */
-const marksHeld = (job: Job): string[] => {
-  const passed = [...gateStates(job)].filter(([, state]) => state === 'passed').map(([id]) => gateMark(id))
-  return [...(redFlags(job).length === 0 ? passed : []), ...(shownWorking(job) ? [workingMark] : [])]
+/** Checks that are no gates and have shown danger that nothing has cleared yet. */
+const flaggedChecks = (job: Job): readonly Check[] => {
+  const flagged = new Set(redFlags(job).map((flag) => flag.note))
+  const seen = new Set(
+    job.events.flatMap((event) => (event.kind === 'reading' && flagged.has(event.note) ? [event.check] : [])),
+  )
+  return job.blueprint.checks.filter((check) => !check.beforeRunning && seen.has(check.id))
 }
 
-const gateMarks = (blueprint: Blueprint): string[] =>
-  blueprint.checks.filter((c) => c.beforeRunning).map((c) => gateMark(c.id))
+/** Given when a check that has shown danger is made again and shows none. */
+const clearMark = (check: string): string => `no danger in ${check}`
+
+const marksHeld = (job: Job): string[] => {
+  const passed = [...gateStates(job)].filter(([, state]) => state === 'passed').map(([id]) => gateMark(id))
+  return [...passed, ...(shownWorking(job) ? [workingMark] : [])]
+}
+
+/**
+ * Marks that a check needs: its gates passed, and danger that was seen in other checks cleared. The short first run
+ * does not wait for other run checks, since those wait for it.
+ */
+const marksNeeded = (job: Job, check: Check): string[] => {
+  if (!runsMachine(check)) return []
+  const gates = gatesOf(job.blueprint, check).map((gate) => gateMark(gate.id))
+  const flagged = flaggedChecks(job).filter(
+    (other) => other.id !== check.id && !(isFirstRun(check) && runsMachine(other)),
+  )
+  return [...gates, ...flagged.map((other) => clearMark(other.id))]
+}
 
 type PlanCheck = PlanProblem['checks'][number]
 
 const planCheck = (
   model: MachineModel,
+  job: Job,
   check: Check,
   kept: readonly number[],
   shares: readonly number[],
   bands: Map<string, readonly Band[]>,
   done: boolean,
 ): PlanCheck => {
-  const isRun = check.kind === 'run' || (check.kind === 'air' && check.driven !== undefined)
   const common = {
     id: check.id,
     minutes: check.minutes,
     costMinor: check.costMinor,
     coversOff: coversFor(model.blueprint, check),
-    allCoversOn: isRun && check.coversOff.length === 0,
-    needs: isRun ? gateMarks(model.blueprint) : [],
+    allCoversOn: (runsMachine(check) || check.coversOn) && check.coversOff.length === 0,
+    needs: marksNeeded(job, check),
     done,
     renewedByRepair: true,
   }
@@ -137,11 +181,17 @@ const withCannotTell = (cannotTell: number, row: readonly number[]): number[] =>
   return [...row.map((p) => (p / sum) * (1 - cannotTell)), cannotTell]
 }
 
-const gives = (check: Check, passes: boolean): string[] => (check.beforeRunning && passes ? [gateMark(check.id)] : [])
-const takes = (blueprint: Blueprint, check: Check, passes: boolean, danger: boolean): string[] => {
-  if (danger) return gateMarks(blueprint)
-  return check.beforeRunning && !passes ? [gateMark(check.id)] : []
-}
+const isGate = (check: Check): boolean => check.beforeRunning || isFirstRun(check)
+
+const gives = (check: Check, passes: boolean, danger: boolean): string[] => [
+  ...(isGate(check) && passes ? [gateMark(check.id)] : []),
+  ...(check.beforeRunning || danger ? [] : [clearMark(check.id)]),
+]
+
+const takes = (check: Check, passes: boolean, danger: boolean): string[] => [
+  ...(isGate(check) && !passes ? [gateMark(check.id)] : []),
+  ...(!check.beforeRunning && danger ? [clearMark(check.id)] : []),
+]
 
 const meterOutcomes = (
   model: MachineModel,
@@ -160,10 +210,10 @@ const meterOutcomes = (
     outcomes: [
       ...of.map((band, i) => ({
         id: band.id,
-        gives: gives(check, passing[i]!),
-        takes: takes(model.blueprint, check, passing[i]!, false),
+        gives: gives(check, passing[i]!, false),
+        takes: takes(check, passing[i]!, false),
       })),
-      { id: 'jumps', gives: [], takes: takes(model.blueprint, check, false, false) },
+      { id: 'jumps', gives: [], takes: takes(check, false, false) },
       { id: 'cannot-tell', gives: [], takes: [] },
     ],
     likelihood: rowsByMix(mixes, (mix) => {
@@ -221,25 +271,41 @@ const gradedOutcomes = (
   check: GradedCheck,
   kept: readonly number[],
 ): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
-  const outcomes = check.outcomes.map((outcome, i) => ({
-    id: outcome.id,
-    gives: [...gives(check, i === 0), ...(check.provesWorking && i === 0 ? [workingMark] : [])],
-    takes: [
-      ...takes(model.blueprint, check, i === 0, outcome.danger),
-      ...(check.provesWorking && i > 0 ? [workingMark] : []),
-    ],
-  }))
+  const outcomes = check.outcomes.map((outcome, i) => {
+    const passes = passesGate(check, { kind: 'grade', outcome: outcome.id }) === true
+    return {
+      id: outcome.id,
+      gives: [...gives(check, passes, outcome.danger), ...(check.provesWorking && i === 0 ? [workingMark] : [])],
+      takes: [...takes(check, passes, outcome.danger), ...(check.provesWorking && i > 0 ? [workingMark] : [])],
+    }
+  })
   return {
     outcomes: [...outcomes, { id: 'cannot-tell', gives: [], takes: [] }],
     likelihood: kept.map((s) => withCannotTell(check.cannotTell, [...model.graded(check, s)])),
   }
 }
 
+/** A repair that is hardly needed is not planned for; it can be chosen all the same. */
+const smallestNeed = 0.004
+
+const neededRepairs = (model: MachineModel, kept: readonly number[], shares: readonly number[]): readonly Repair[] => {
+  const chance = new Map<string, number>()
+  kept.forEach((s, i) => {
+    for (const f of model.sets[s]!) {
+      const { id } = model.blueprint.faults[f]!
+      chance.set(id, (chance.get(id) ?? 0) + shares[i]!)
+    }
+  })
+  return model.blueprint.repairs.filter(
+    (repair) => repair.removes.reduce((sum, id) => sum + (chance.get(id) ?? 0), 0) >= smallestNeed,
+  )
+}
+
 /** Each way of doing a repair is a move of its own: `repair:option`. */
 export const repairMoveId = (repair: string, option: string): string => `${repair}:${option}`
 
 const planRepairs = (blueprint: Blueprint, repair: Repair): PlanProblem['repairs'] => {
-  const voided = blueprint.checks.filter((check) => check.beforeRunning && repairVoidsGate(blueprint, check, repair.id))
+  const voided = blueprint.checks.filter((check) => isGate(check) && repairVoidsGate(blueprint, check, repair.id))
   const behind = blueprint.parts.find((part) => part.id === repair.part)?.behind
   return repair.options.map((option) => ({
     id: repairMoveId(repair.id, option.id),
@@ -252,6 +318,7 @@ const planRepairs = (blueprint: Blueprint, repair: Repair): PlanProblem['repairs
     breakRisk: option.breakRisk,
     breakCostMinor: Math.round(breakageShare.value * workingPrice(blueprint)),
     takes: [workingMark, ...voided.map((check) => gateMark(check.id))],
+    renews: blueprint.checks.filter((check) => repairRenews(blueprint, repair.id, check)).map((check) => check.id),
     done: false,
   }))
 }

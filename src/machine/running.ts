@@ -1,4 +1,4 @@
-import type { Blueprint, Check, Fault } from '../blueprint/schema.ts'
+import type { Blueprint, Check, Fault, GradedCheck } from '../blueprint/schema.ts'
 import type { Job, JobEvent } from './job.ts'
 import type { ReadingResult } from './result.ts'
 import type { RedFlag } from './view.ts'
@@ -9,11 +9,17 @@ type GateState = 'not made' | 'passed' | 'failed'
 /** Whether a result passes a check that must be passed before the machine is run. `null`: it says nothing either way. */
 export const passesGate = (check: Check, result: ReadingResult): boolean | null => {
   if (result.kind === 'cannot-tell') return null
-  if (check.kind !== 'meter') return result.kind === 'grade' && result.outcome === check.outcomes[0]?.id
+  if (check.kind !== 'meter') return result.kind === 'grade' && passesGrade(check, result.outcome)
   if (result.kind === 'jumps') return false
   const resistanceOhm = result.kind === 'ohms' ? result.resistanceOhm : Infinity
   return resistanceOhm >= (check.passesAtLeastOhm ?? 0) && resistanceOhm <= (check.passesAtMostOhm ?? Infinity)
 }
+
+/** The first outcome passes; of the short first run any that runs without danger, since the rest is there to listen to. */
+const passesGrade = (check: GradedCheck, outcome: string): boolean =>
+  check.firstRun
+    ? check.outcomes.some(({ id, danger }) => id === outcome && !danger) && outcome !== check.driven?.otherwise
+    : outcome === check.outcomes[0]?.id
 
 /** Whether a result shows danger in itself: a failed gate, or a grade marked as dangerous. */
 const showsDanger = (check: Check, result: ReadingResult): boolean => {
@@ -36,17 +42,33 @@ const groupOf = (blueprint: Blueprint, part: string): string =>
 export const repairVoidsGate = (blueprint: Blueprint, check: Check, repairId: string): boolean => {
   const repair = blueprint.repairs.find((r) => r.id === repairId)
   if (repair === undefined) return false
-  if (check.kind === 'meter') return ['electrical', 'control'].includes(groupOf(blueprint, repair.part))
+  if (check.kind === 'meter' || check.firstRun)
+    return ['electrical', 'control'].includes(groupOf(blueprint, repair.part))
   return repair.removes.some((fault) => fault in check.under && isDangerous(blueprint, fault))
 }
 
 const isDangerous = (blueprint: Blueprint, faultId: string): boolean =>
   blueprint.faults.find((fault) => fault.id === faultId)?.danger !== undefined
 
+/** A check that other checks wait for: before all running, or the short first run before the rest. */
+const isGate = (check: Check): boolean => check.beforeRunning || isFirstRun(check)
+
+export const isFirstRun = (check: Check): boolean => check.kind !== 'meter' && check.firstRun
+
+/** The machine runs during this check. */
+export const runsMachine = (check: Check): boolean =>
+  check.kind === 'run' || (check.kind === 'air' && check.driven !== undefined)
+
+/** The checks that must have passed before this one: none unless it runs the machine. */
+export const gatesOf = (blueprint: Blueprint, check: Check): readonly Check[] =>
+  runsMachine(check)
+    ? blueprint.checks.filter((gate) => gate.beforeRunning || (isFirstRun(gate) && !isFirstRun(check)))
+    : []
+
 /** The state of each gate after these events. */
 export const gateStates = (job: Pick<Job, 'blueprint' | 'events'>): ReadonlyMap<string, GateState> => {
   const states = new Map<string, GateState>()
-  for (const check of job.blueprint.checks) if (check.beforeRunning) states.set(check.id, 'not made')
+  for (const check of job.blueprint.checks) if (isGate(check)) states.set(check.id, 'not made')
   for (const event of job.events) stepGates(job.blueprint, states, event)
   return states
 }
@@ -54,13 +76,13 @@ export const gateStates = (job: Pick<Job, 'blueprint' | 'events'>): ReadonlyMap<
 const stepGates = (blueprint: Blueprint, states: Map<string, GateState>, event: JobEvent): void => {
   if (event.kind === 'reading') {
     const check = blueprint.checks.find((c) => c.id === event.check)
-    if (check?.beforeRunning !== true) return
+    if (check === undefined || !isGate(check)) return
     const passed = passesGate(check, event.result)
     if (passed !== null) states.set(check.id, passed ? 'passed' : 'failed')
   }
   if (event.kind === 'repaired') {
     for (const check of blueprint.checks) {
-      if (check.beforeRunning && repairVoidsGate(blueprint, check, event.repair)) states.set(check.id, 'not made')
+      if (isGate(check) && repairVoidsGate(blueprint, check, event.repair)) states.set(check.id, 'not made')
     }
   }
 }
@@ -127,11 +149,38 @@ const repairsOf = (blueprint: Blueprint, faults: readonly Fault[]): readonly str
   return blueprint.repairs.filter((repair) => repair.removes.some((id) => ids.has(id))).map((repair) => repair.name)
 }
 
-/** Names of what bars running this machine now: red flags first, then the gates not yet passed. Empty when it may be run. */
-export const runningBarred = (job: Pick<Job, 'blueprint' | 'events'>): readonly string[] => {
-  const gates = gateStates(job)
-  const missing = job.blueprint.checks.filter((check) => check.beforeRunning && gates.get(check.id) !== 'passed')
+/** Names of what bars any running of this machine now: red flags first, then the gates not yet passed. Empty when it may be run. */
+export const runningBarred = (job: Pick<Job, 'blueprint' | 'events'>): readonly string[] =>
+  barred(
+    job,
+    job.blueprint.checks.filter((check) => check.beforeRunning),
+  )
+
+/** Names of what bars this check now; empty for a check that does not run the machine. */
+export const checkBarred = (job: Pick<Job, 'blueprint' | 'events'>, check: Check): readonly string[] =>
+  runsMachine(check) ? barred(job, gatesOf(job.blueprint, check)) : []
+
+const barred = (job: Pick<Job, 'blueprint' | 'events'>, gates: readonly Check[]): readonly string[] => {
+  const states = gateStates(job)
+  const missing = gates.filter((check) => states.get(check.id) !== 'passed')
   return [...redFlags(job).map((flag) => flag.text), ...missing.map((check) => check.name)]
+}
+
+/**
+ * Whether a repair makes a check worth making again: what it can see may have changed. Meter checks and those that something
+ * must be driven for see electrical work; looks see the faults they name.
+ */
+export const repairRenews = (blueprint: Blueprint, repairId: string, check: Check): boolean => {
+  const repair = blueprint.repairs.find((r) => r.id === repairId)
+  if (repair === undefined) return false
+  const removed = blueprint.faults.filter((fault) => repair.removes.includes(fault.id))
+  const electrical = removed.some((fault) => fault.electrical.length > 0)
+  if (check.kind === 'meter') return electrical
+  return (
+    check.provesWorking ||
+    (electrical && check.driven !== undefined) ||
+    removed.some((fault) => fault.id in check.under)
+  )
 }
 
 /** Whether the machine has been shown to work since it was last repaired or opened. */

@@ -44,6 +44,7 @@ export const wholeJobs: readonly WholeJob[] = [
       await job.repair('flex-shorten-handle', 'refit', 20, 0)
       await job.on('plug-top', 'handle-cover')
       await job.passGates()
+      await job.grade('run-first', 'runs')
       await job.grade('run-full', 'works')
       expect(job.view().worth.bestExit).toBe('sell-working')
       const { state, lines } = await job.note(sold)
@@ -67,6 +68,7 @@ export const wholeJobs: readonly WholeJob[] = [
       await job.repair('switch-swap', 'salvaged', 15, 200)
       await job.on('handle-cover')
       await job.passGates()
+      await job.grade('run-first', 'runs')
       await job.grade('run-full', 'works')
       const { state } = await job.note(sold)
       expect(state.left?.profitMinor).toBe(8500 - 600 - 200)
@@ -105,6 +107,15 @@ export const wholeJobs: readonly WholeJob[] = [
       await job.on('handle-cover')
       await job.passGates()
       expect(job.view().redFlags).toEqual([])
+      expect(
+        await job.refusal({
+          kind: 'reading',
+          check: 'run-full',
+          result: { kind: 'grade', outcome: 'works' },
+          minutes: 5,
+        }),
+      ).toMatch(/First run/)
+      await job.grade('run-first', 'runs')
       await job.grade('run-full', 'works')
       const { state } = await job.note(sold)
       expect(state.left?.profitMinor).toBe(8500 - 400 - 30 - 150)
@@ -129,6 +140,7 @@ export const wholeJobs: readonly WholeJob[] = [
       await job.repair('belt-new', 'new', 20, 600)
       await job.on('belt-cover', 'sole-plate')
       await job.passGates()
+      await job.grade('run-first', 'runs')
       await job.grade('run-full', 'works')
       const { state } = await job.note(sold)
       expect(state.fixed.map((fix) => fix.repair)).toEqual(['flex-shorten-plug', 'belt-new'])

@@ -100,7 +100,9 @@ const repairConsequence = (plan: PlanProblem, moment: Moment, repairId: string):
     belief[target] += repair.success * moment.belief[s]
     belief[s] += (1 - repair.success) * moment.belief[s]
   })
-  const renewed = plan.checks.filter((check) => check.renewedByRepair).map((check) => check.id)
+  const renewed = plan.checks
+    .filter((check) => check.renewedByRepair && (repair.renews === undefined || repair.renews.includes(check.id)))
+    .map((check) => check.id)
   const after: Moment = {
     belief,
     off: [...new Set([...moment.off, ...coversFor(plan, repair.coversOff)])],

@@ -83,6 +83,7 @@ const randomRepair = (faults: readonly string[], covers: readonly string[]) =>
     breakRisk: fc.constantFrom(0, 0.1),
     breakCostMinor: fc.constantFrom(0, 50),
     takes: fc.subarray(markNames),
+    renews: fc.option(fc.subarray(['c0', 'c1', 'c2']), { nil: undefined }),
     done: fc.constantFrom(false, false, false, true),
   })
 

@@ -26,9 +26,9 @@ const deepenedMoves = 8
 const chosenShare = 0.995
 const chosenSuspects = 64
 /** First moves that a search for the fault is tried after: so many of the best, and so many of the most telling. */
-const searchedMoves = 6
+const searchedMoves = 4
 /** Situations times suspects that all searches together may look at. */
-const searchWork = 400_000
+const searchWork = 250_000
 /** What two bounds may differ by from rounding alone, as a share of the money at stake. */
 const roundingShare = 1e-10
 

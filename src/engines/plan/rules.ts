@@ -28,6 +28,8 @@ export type RepairRule = {
   readonly opens: Int32Array
   readonly needs: Int32Array
   readonly takes: Int32Array
+  /** Places of the checks that it makes worth making again. */
+  readonly renews: Int32Array
   readonly success: number
 }
 
@@ -78,6 +80,7 @@ export const rulesOf = (plan: PlanProblem): Rules => {
       opens: opens(repair.coversOff),
       needs: at(markAt, repair.needs),
       takes: at(markAt, repair.takes),
+      renews: renewedBy(plan, repair, checkAt),
       success: repair.success,
     })),
     exits: plan.exits.map((exit) => ({ needs: at(markAt, exit.needs), allCoversOn: exit.allCoversOn })),
@@ -85,6 +88,13 @@ export const rulesOf = (plan: PlanProblem): Rules => {
     start: startOf(plan, markNames),
   }
 }
+
+const renewedBy = (plan: PlanProblem, repair: PlanProblem['repairs'][number], checkAt: number): Int32Array =>
+  Int32Array.from(
+    plan.checks.flatMap((check, index) =>
+      check.renewedByRepair && repair.renews?.includes(check.id) !== false ? [checkAt + index] : [],
+    ),
+  )
 
 const marksOf = (plan: PlanProblem): readonly string[] => {
   const outcomes = plan.checks.flatMap((check) => check.outcomes)
@@ -170,6 +180,6 @@ export const makeRepair = (rules: Rules, situation: Situation, repair: number): 
   for (let i = 0; i < rule.opens.length; i++) situation[rule.opens[i]] = 1
   mark(situation, rule.takes, 0)
   situation[rules.repairAt + repair] = 1
-  for (let i = 0; i < rules.checks.length; i++) if (rules.checks[i].renewed) situation[rules.checkAt + i] = 0
+  mark(situation, rule.renews, 0)
   return minutes
 }

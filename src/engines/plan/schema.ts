@@ -48,6 +48,8 @@ const repair = z.strictObject({
   breakCostMinor: minor.default(0),
   /** Marks that stand no longer afterwards. */
   takes: ids.default([]),
+  /** Checks that it makes worth making again; all that say `renewedByRepair` when left out. */
+  renews: ids.optional(),
   done: z.boolean().default(false),
 })
 

@@ -60,7 +60,7 @@ const totalMin = (steps: readonly CoverStep[]): number => steps.reduce((sum, ste
 const checkMove = (check: Check, blueprint: Blueprint, off: readonly string[]): CheckMove => {
   const behind = check.kind === 'meter' ? pointCovers(check, blueprint) : []
   const open = coversToOpen(blueprint, off, [...check.coversOff, ...behind])
-  const close = runs(check) ? coversToClose(blueprint, off) : []
+  const close = runs(check) || check.coversOn ? coversToClose(blueprint, off) : []
   return {
     ...unfigured,
     kind: 'check',

@@ -61,6 +61,7 @@ describe('a whole job by commands', () => {
       await machine('repair', 'Green', 'switch-swap', 'salvaged', '--cost', '2', '--minutes', '15')
     })
     await passGates()
+    await machine('read', 'Green', 'run-first', 'runs')
     await machine('read', 'Green', 'run-full', 'works')
     const { document: left } = await machine('leave', 'Green', 'sell-working', '85', '--safety', 'A. Tester, 42 MΩ')
     expect(left.state.left).toMatchObject({ exit: 'sell-working', receivedMinor: 8500, profitMinor: 8500 - 600 - 200 })

@@ -47,6 +47,7 @@ const beforeRunning: BlueprintInput['checks'] = [
     kind: 'look',
     id: 'look-casing',
     name: 'Casing and covers',
+    coversOn: true,
     how: 'Plug out. All screws in, all covers on? Try each gap with a 12 mm probe: could it reach live metal?',
     minutes: 2,
     beforeRunning: true,

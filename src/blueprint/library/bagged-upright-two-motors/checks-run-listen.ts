@@ -9,6 +9,7 @@ const firstRun: BlueprintInput['checks'] = [
     kind: 'run',
     id: 'run-first',
     name: 'First run, ten seconds',
+    firstRun: true,
     how: 'Covers on, RCD socket of 30 mA or less, hose clear, hands clear of brush and impeller. Hand on the switch, ten seconds, off. Plug out before touching.',
     minutes: 1,
     caution: 'Hum without turning, smoke or flash: off at once.',
