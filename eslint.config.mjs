@@ -6,7 +6,7 @@ const pure = ['src/base', 'src/facts', 'src/blueprint', 'src/engines', 'src/mach
 )
 
 export default tseslint.config(
-  { ignores: ['dist', 'node_modules', 'coverage'] },
+  { ignores: ['dist', 'node_modules', 'coverage', '.tmp'] },
   js.configs.recommended,
   ...tseslint.configs.recommendedTypeChecked,
   {

@@ -9,7 +9,6 @@ export const evidenceSchema = z.enum([
   'common practice',
   'judgement',
 ])
-export type Evidence = z.infer<typeof evidenceSchema>
 
 /** Where a figure comes from. Screens and reports show it on request. */
 export const sourceSchema = z.strictObject({

@@ -263,7 +263,6 @@ export const blueprintSchema = z.strictObject({
 export type Blueprint = z.infer<typeof blueprintSchema>
 export type BlueprintInput = z.input<typeof blueprintSchema>
 export type Point = z.infer<typeof pointSchema>
-export type Part = z.infer<typeof partSchema>
 export type CircuitElement = z.infer<typeof circuitElementSchema>
 export type Fault = z.infer<typeof faultSchema>
 export type Cover = z.infer<typeof coverSchema>

@@ -36,7 +36,8 @@ const claimLine = (state: MachineState): string => {
 
 /** One move as lines: what to do, with what open, and what it would show. */
 export const moveLines = (move: MoveView, currency: Currency): readonly string[] => {
-  const head = `${move.name} [${moveCode(move)}]  ${minutes(move.minutes)}, expected ${moneyText(move.expectedMinor, currency)}`
+  const name = move.kind === 'repair' ? `${move.name}: ${move.optionName}` : move.name
+  const head = `${name} [${moveCode(move)}]  ${minutes(move.minutes)}, expected ${moneyText(move.expectedMinor, currency)}`
   const covers = [
     ...move.close.map((cover) => coverLine('Put back', cover)),
     ...move.open.map((cover) => coverLine('Take off', cover)),

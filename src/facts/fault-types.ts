@@ -1,7 +1,7 @@
 import type { Source } from '../base/source.ts'
 import { openRepairData } from './fault-rates.ts'
 
-export const faultTypeSource: Source = {
+const faultTypeSource: Source = {
   ...openRepairData,
   clause:
     'corded machines, fault type as labelled by volunteers; “cause named”: the text names a component other than what is complained of',

@@ -39,10 +39,10 @@ export const bandsOf = (
       })),
   )
   const clusters = clusterOf(points.filter((point) => point.weight > 1e-3))
-  const cuts = clusters.slice(1).map((cluster, i) => unscale((clusters[i]!.high + cluster.low) / 2))
+  const cuts = clusters.slice(1).map((cluster, i) => unscale((clusters[i].high + cluster.low) / 2))
   const edges = [0, ...cuts, Infinity]
   const numeric = clusters.map(({ low, high }, i): Band => {
-    const [lowOhm, highOhm] = [edges[i]!, edges[i + 1]!]
+    const [lowOhm, highOhm] = [edges[i], edges[i + 1]]
     return { id: `band-${i + 1}`, lowOhm, highOhm, fromOhm: unscale(low), toOhm: unscale(high) }
   })
   return [...(clusters.length === 0 ? [anyNumber] : numeric), { id: 'open' }]
@@ -77,7 +77,7 @@ const mergeNearest = (clusters: Cluster[]): void => {
   clusters.splice(best, 0, { low: a.low, high: Math.max(a.high, b.high), weight: a.weight + b.weight })
 }
 
-const gap = (clusters: readonly Cluster[], i: number): number => clusters[i + 1]!.low - clusters[i]!.high
+const gap = (clusters: readonly Cluster[], i: number): number => clusters[i + 1].low - clusters[i].high
 
 /** Probability of each band under a prediction; with the chance of jumping they sum to 1. */
 export const bandProbabilities = (spec: MeterSpec, bands: readonly Band[], prediction: MeterPrediction): number[] =>

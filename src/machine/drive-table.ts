@@ -35,10 +35,10 @@ export const driveTable = (blueprint: Blueprint, plate: Plate, states: readonly 
   const currents = (setUp: SetUp, faults: ElectricalState): Currents => {
     fillOhms(elementOhm, blueprint, plate, setUp, faults)
     ohmsBetween(network, elementOhm, supply, out)
-    const supplyA = plate.voltageV / out.resistanceOhm[0]!
+    const supplyA = plate.voltageV / out.resistanceOhm[0]
     return {
       supplyA,
-      elementA: out.share.map((share, k) => (share > 0 ? Math.sqrt(share / elementOhm[k]!) * supplyA : 0)),
+      elementA: out.share.map((share, k) => (share > 0 ? Math.sqrt(share / elementOhm[k]) * supplyA : 0)),
     }
   }
   const bySetUp = new Map<string, { work: Currents; drives: (Drive | undefined)[]; setUp: SetUp }>()
@@ -50,7 +50,7 @@ export const driveTable = (blueprint: Blueprint, plate: Plate, states: readonly 
       kept = { setUp, work: currents(setUp, []), drives: [] }
       bySetUp.set(key, kept)
     }
-    return (kept.drives[state] ??= driveOf(blueprint, plate, currents(kept.setUp, states[state]!), kept.work))
+    return (kept.drives[state] ??= driveOf(blueprint, plate, currents(kept.setUp, states[state]), kept.work))
   }
 }
 
@@ -62,7 +62,7 @@ const fillOhms = (
   faults: ElectricalState,
 ): void => {
   const effects = new Map(
-    faults.flatMap((f) => blueprint.faults[f]!.electrical.map((e) => [e.element, e.becomes] as const)),
+    faults.flatMap((f) => blueprint.faults[f].electrical.map((e) => [e.element, e.becomes] as const)),
   )
   blueprint.circuit.forEach((element, k) => {
     elementOhm[k] = runningOhm(element, setUp, blueprint, plate, effects.get(element.id) ?? null)
@@ -73,7 +73,7 @@ const driveOf = (blueprint: Blueprint, plate: Plate, now: Currents, work: Curren
   if (now.supplyA > tripTimes * (plate.powerW / plate.voltageV)) return { driven: new Set(), trips: true }
   const driven = blueprint.circuit.filter(
     (element, k) =>
-      element.kind === 'motor' && work.elementA[k]! > 0 && now.elementA[k]! >= drivenShare * work.elementA[k]!,
+      element.kind === 'motor' && work.elementA[k] > 0 && now.elementA[k] >= drivenShare * work.elementA[k],
   )
   return { driven: new Set(driven.map((element) => element.id)), trips: false }
 }

@@ -58,7 +58,7 @@ const spreadOut = (
 ): readonly { state: ElectricalState; share: number }[] => {
   let mix: { state: number[]; share: number }[] = [{ state: [], share: 1 }]
   for (const index of faults) {
-    const badShare = blueprint.faults[index]!.comesAndGoes?.badShare ?? 1
+    const badShare = blueprint.faults[index].comesAndGoes?.badShare ?? 1
     mix = mix.flatMap(({ state, share }) => [
       { state: [...state, index], share: share * badShare },
       ...(badShare < 1 ? [{ state, share: share * (1 - badShare) }] : []),

@@ -18,7 +18,7 @@ export const gradedOutcomes = (
   const width = check.outcomes.length
   const sound = cumulative(check, check.sound)
   const under = blueprint.faults.map((fault) =>
-    fault.id in check.under ? cumulative(check, check.under[fault.id]!) : null,
+    fault.id in check.under ? cumulative(check, check.under[fault.id]) : null,
   )
   return (set, mix) => {
     const row = worstShows(width, sound, under, set)
@@ -43,10 +43,10 @@ const worstShows = (
     const row = under[fault]
     if (row === null || row === undefined) continue
     any = true
-    for (let k = 0; k < width; k++) product[k] = product[k]! * row[k]!
+    for (let k = 0; k < width; k++) product[k] = product[k] * row[k]
   }
   if (!any) product.set(sound)
-  for (let k = width - 1; k > 0; k--) product[k] = Math.max(0, product[k]! - product[k - 1]!)
+  for (let k = width - 1; k > 0; k--) product[k] = Math.max(0, product[k] - product[k - 1])
   return product
 }
 
@@ -58,11 +58,11 @@ const underCircuit = (check: GradedCheck, drive: DriveTable, mix: Mix, bySymptom
     for (let k = 0; k < result.length; k++) {
       const p =
         otherwise === null
-          ? bySymptom[k]!
-          : check.outcomes[k]!.id === otherwise
+          ? bySymptom[k]
+          : check.outcomes[k].id === otherwise
             ? settled
             : (1 - settled) / (result.length - 1)
-      result[k] = result[k]! + share * p
+      result[k] = result[k] + share * p
     }
   }
   return result

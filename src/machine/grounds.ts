@@ -33,7 +33,7 @@ export const groundsOf = (model: MachineModel, job: Job): ((fault: number) => re
 const complaintPiece = (model: MachineModel, job: Job): readonly Piece[] => {
   if (job.complaints.length === 0) return []
   const after = complaintPrior(model, job.complaints)
-  const likelihood = after.map((value, s) => value / model.prior[s]!)
+  const likelihood = after.map((value, s) => value / model.prior[s])
   return [
     {
       note: null,
@@ -70,8 +70,8 @@ const bayesFactor = (
   const total = [0, 0]
   model.sets.forEach((set, s) => {
     const side = set.includes(fault) ? 1 : 0
-    met[side] = met[side]! + weight[s]! * likelihood[s]!
-    total[side] = total[side]! + weight[s]!
+    met[side] = met[side] + weight[s] * likelihood[s]
+    total[side] = total[side] + weight[s]
   })
-  return met[1]! / total[1]! / (met[0]! / total[0]!)
+  return met[1] / total[1] / (met[0] / total[0])
 }

@@ -12,6 +12,8 @@ import { exitNames, nothingWrong, suspectName } from './words.ts'
 
 const shownSuspects = 12
 const shownTogether = 6
+/** Faults less likely than this are not listed. */
+const leastSuspect = 0.005
 const smallestShown = 1e-4
 
 /** Everything that is shown of a machine, worked out from its job. Pure: the same job gives the same view. */
@@ -19,7 +21,7 @@ export const machineView = (job: Job): MachineView => {
   const model = machineModel(job.blueprint, job.plate)
   const belief = suspectBelief(model, job)
   const { probability } = belief
-  const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b]! - probability[a]! || a - b)
+  const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b] - probability[a] || a - b)
   const chances = marginals(model, probability)
   const jobPlan = planProblem(model, job, probability)
   const answer = plan(jobPlan.problem)
@@ -34,8 +36,8 @@ export const machineView = (job: Job): MachineView => {
   const [best, ...others] = answer.ranked.map((ranked) => moveView(context, ranked))
   if (best === undefined) throw new Error('the planner ranked no move: a job always has exits')
   return {
-    suspects: suspectList(model, job, chances.faults, probability[0]!),
-    together: order.slice(0, shownTogether).map((s) => togetherView(model, s, probability[s]!)),
+    suspects: suspectList(model, job, chances.faults, probability[0]),
+    together: order.slice(0, shownTogether).map((s) => togetherView(model, s, probability[s])),
     ...chances,
     unexplained: belief.unexplained === null ? null : unexplained(job, belief.unexplained),
     next: best,
@@ -57,6 +59,7 @@ const suspectList = (
   const { faults } = model.blueprint
   const likely = faults
     .map((fault, f) => ({ f, id: fault.id, name: fault.name, probability: chances[fault.id] ?? 0 }))
+    .filter(({ probability }) => probability >= leastSuspect)
     .toSorted((a, b) => b.probability - a.probability || a.f - b.f)
     .slice(0, shownSuspects)
     .map(({ f, id, name, probability }) => ({ id, name, faults: [id], probability, grounds: grounds(f) }))
@@ -66,11 +69,11 @@ const suspectList = (
 }
 
 const togetherView = (model: MachineModel, s: number, probability: number): TogetherView => {
-  const set = model.sets[s]!
+  const set = model.sets[s]
   return {
     id: `s${s}`,
     name: suspectName(model.blueprint, set),
-    faults: set.map((f) => model.blueprint.faults[f]!.id),
+    faults: set.map((f) => model.blueprint.faults[f].id),
     probability,
   }
 }
@@ -78,7 +81,7 @@ const togetherView = (model: MachineModel, s: number, probability: number): Toge
 /** Single faults as suspects, by the chance that the fault is there, likeliest first. */
 const leadingSingles = (model: MachineModel, chances: Readonly<Record<string, number>>): readonly number[] =>
   model.sets
-    .flatMap((set, s) => (set.length === 1 ? [{ s, chance: chances[model.blueprint.faults[set[0]!]!.id] ?? 0 }] : []))
+    .flatMap((set, s) => (set.length === 1 ? [{ s, chance: chances[model.blueprint.faults[set[0]].id] ?? 0 }] : []))
     .toSorted((a, b) => b.chance - a.chance || a.s - b.s)
     .map(({ s }) => s)
 
@@ -86,11 +89,11 @@ const marginals = (model: MachineModel, probability: Float64Array): Pick<Machine
   const faults: Record<string, number> = {}
   const parts: Record<string, number> = {}
   model.sets.forEach((set, s) => {
-    const p = probability[s]!
-    for (const f of set) faults[model.blueprint.faults[f]!.id] = (faults[model.blueprint.faults[f]!.id] ?? 0) + p
-    for (const part of new Set(set.map((f) => model.blueprint.faults[f]!.part))) parts[part] = (parts[part] ?? 0) + p
+    const p = probability[s]
+    for (const f of set) faults[model.blueprint.faults[f].id] = (faults[model.blueprint.faults[f].id] ?? 0) + p
+    for (const part of new Set(set.map((f) => model.blueprint.faults[f].part))) parts[part] = (parts[part] ?? 0) + p
   })
-  for (const id of Object.keys(faults)) if (faults[id]! < smallestShown) delete faults[id]
+  for (const id of Object.keys(faults)) if (faults[id] < smallestShown) delete faults[id]
   return { faults, parts }
 }
 

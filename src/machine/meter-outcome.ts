@@ -32,12 +32,12 @@ export type MeterPrediction = {
 /** The prediction of row `row` of the table for suspects with this mix of states. */
 export const predictMeter = (blueprint: Blueprint, table: MeterTable, row: number, mix: Mix): MeterPrediction => {
   const states = mix.states.map(({ state, share }) => ({ predicted: predictedAt(table, row, state), share, state }))
-  return { states, jumps: jumpProbability(blueprint, table.checks[row]!, states, mix.faults) }
+  return { states, jumps: jumpProbability(blueprint, table.checks[row], states, mix.faults) }
 }
 
 const predictedAt = (table: MeterTable, row: number, state: number): PredictedOhm => {
   const at = row * table.stateCount + state
-  return { resistanceOhm: table.resistanceOhm[at]!, sdOhm: table.sdOhm[at]! }
+  return { resistanceOhm: table.resistanceOhm[at], sdOhm: table.sdOhm[at] }
 }
 
 const jumpProbability = (

@@ -69,7 +69,7 @@ const fillGroup = (
     })
     for (const fault of state) {
       for (const { element, becomes } of effects[fault] ?? []) {
-        const changed = faultyOhm({ resistanceOhm: ohm[element]!, spread: spread[element]! }, becomes)
+        const changed = faultyOhm({ resistanceOhm: ohm[element], spread: spread[element] }, becomes)
         ohm[element] = changed.resistanceOhm
         spread[element] = changed.spread
       }
@@ -86,7 +86,7 @@ const fillGroup = (
 const spreadOf = (share: Float64Array, from: number, spread: Float64Array): number => {
   let variance = 0
   for (let k = 0; k < spread.length; k++) {
-    const part = share[from + k]! * spread[k]!
+    const part = share[from + k] * spread[k]
     variance += part * part
   }
   return Math.sqrt(variance)
@@ -123,12 +123,12 @@ export const readInState = (
   const effects = effectsByFault(blueprint, setUp)
   const values = blueprint.circuit.map((element) => soundOhm(element, setUp, blueprint, plate))
   for (const fault of state)
-    for (const { element, becomes } of effects[fault] ?? []) values[element] = faultyOhm(values[element]!, becomes)
+    for (const { element, becomes } of effects[fault] ?? []) values[element] = faultyOhm(values[element], becomes)
   const ohm = Float64Array.from(
     values,
-    ({ resistanceOhm, spread }, k) => resistanceOhm * ownShare(blueprint.circuit[k]!.id, spread),
+    ({ resistanceOhm, spread }, k) => resistanceOhm * ownShare(blueprint.circuit[k].id, spread),
   )
   const out = makeOhmsTable(1, ohm.length)
   ohmsBetween(network, ohm, Int32Array.of(nodeIndex(network, check.red), nodeIndex(network, check.black)), out)
-  return out.resistanceOhm[0]!
+  return out.resistanceOhm[0]
 }

@@ -72,7 +72,7 @@ const predictions = (
 ): MachineModel['predict'] => {
   const kept: (MeterPrediction | undefined)[] = []
   const width = electrical.mixes.length
-  return (row, mix) => (kept[row * width + mix] ??= predictMeter(blueprint, meter, row, electrical.mixes[mix]!))
+  return (row, mix) => (kept[row * width + mix] ??= predictMeter(blueprint, meter, row, electrical.mixes[mix]))
 }
 
 const gradedRows = (
@@ -88,6 +88,6 @@ const gradedRows = (
       kept = { make: gradedOutcomes(blueprint, check, drive), rows: [] }
       makers.set(check.id, kept)
     }
-    return (kept.rows[suspect] ??= kept.make(sets[suspect]!, electrical.mixes[electrical.mixOf[suspect]!]!))
+    return (kept.rows[suspect] ??= kept.make(sets[suspect], electrical.mixes[electrical.mixOf[suspect]]))
   }
 }

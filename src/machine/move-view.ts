@@ -85,7 +85,7 @@ const consideredSuspects = 12
 const expectedResults = (context: MoveContext, check: Check): readonly ExpectedResult[] => {
   const sound = { under: 'good', suspect: null, text: resultText(context.model, check, 0) }
   const considered = context.leading.slice(0, consideredSuspects).map((s) => ({
-    under: suspectName(context.job.blueprint, context.model.sets[s]!),
+    under: suspectName(context.job.blueprint, context.model.sets[s]),
     suspect: `s${s}`,
     text: resultText(context.model, check, s),
   }))
@@ -97,7 +97,7 @@ const expectedResults = (context: MoveContext, check: Check): readonly ExpectedR
 export const resultText = (model: MachineModel, check: Check, suspect: number): string => {
   if (check.kind !== 'meter') return likeliestGrade(model, check, suspect)
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
-  const { states, jumps } = model.predict(row, model.electrical.mixOf[suspect]!)
+  const { states, jumps } = model.predict(row, model.electrical.mixOf[suspect])
   const texts = [...new Set(states.map(({ predicted }) => bandText(predicted)))].join(' or ')
   return jumps > jumping.onSound ? `jumps when moved; ${texts}` : texts
 }
@@ -105,7 +105,7 @@ export const resultText = (model: MachineModel, check: Check, suspect: number): 
 const likeliestGrade = (model: MachineModel, check: GradedCheck, suspect: number): string => {
   const row = model.graded(check, suspect)
   const best = row.indexOf(Math.max(...row))
-  return check.outcomes[best]!.name
+  return check.outcomes[best].name
 }
 
 const repairMove = (context: MoveContext, ranked: RankedMove, id: string): RepairMove => {
@@ -119,10 +119,11 @@ const repairMove = (context: MoveContext, ranked: RankedMove, id: string): Repai
     id,
     repair: repairId,
     option: optionId,
-    name: `${repair.name}: ${option.name}`,
+    name: repair.name,
+    optionName: option.name,
     how: repair.note ?? '',
     costMinor: Math.round((option.costMinor.low + option.costMinor.high) / 2),
-    caution: repair.forbidden ?? null,
+    caution: null,
     why: whyRepair(needed, option.success),
     ...common(context, ranked),
     removes: repair.removes,
@@ -139,7 +140,7 @@ const anyOf = (context: MoveContext, faults: readonly string[]): number => {
   const wanted = new Set(faults)
   const { blueprint } = context.job
   return context.model.sets.reduce(
-    (sum, set, s) => (set.some((f) => wanted.has(blueprint.faults[f]!.id)) ? sum + context.probability[s]! : sum),
+    (sum, set, s) => (set.some((f) => wanted.has(blueprint.faults[f].id)) ? sum + context.probability[s] : sum),
     0,
   )
 }

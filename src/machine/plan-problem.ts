@@ -46,8 +46,8 @@ export const planProblem = (model: MachineModel, job: Job, probability: Float64A
     faults: blueprint.faults.map((fault) => fault.id),
     suspects: kept.map((s, i) => ({
       id: `s${s}`,
-      faults: model.sets[s]!.map((f) => blueprint.faults[f]!.id),
-      probability: shares[i]!,
+      faults: model.sets[s].map((f) => blueprint.faults[f].id),
+      probability: shares[i],
     })),
     covers: blueprint.covers.map(({ id, openMin, closeMin, after }) => ({ id, openMin, closeMin, after })),
     off: [...job.off],
@@ -68,27 +68,27 @@ const keptSuspects = (
   probability: Float64Array,
 ): { kept: readonly number[]; shares: readonly number[] } => {
   const { sets } = model
-  const pairs = sets.map((_, s) => s).filter((s) => sets[s]!.length > 1 && probability[s]! >= smallestPair)
-  const likeliest = new Set(pairs.toSorted((a, b) => probability[b]! - probability[a]!).slice(0, mostPairs))
-  const kept = sets.map((_, s) => s).filter((s) => sets[s]!.length < 2 || likeliest.has(s))
+  const pairs = sets.map((_, s) => s).filter((s) => sets[s].length > 1 && probability[s] >= smallestPair)
+  const likeliest = new Set(pairs.toSorted((a, b) => probability[b] - probability[a]).slice(0, mostPairs))
+  const kept = sets.map((_, s) => s).filter((s) => sets[s].length < 2 || likeliest.has(s))
   const place = new Map(kept.map((s, i) => [s, i]))
-  const single = new Map(kept.filter((s) => sets[s]!.length === 1).map((s) => [sets[s]![0]!, s]))
+  const single = new Map(kept.filter((s) => sets[s].length === 1).map((s) => [sets[s][0], s]))
   const shares = new Array<number>(kept.length).fill(0)
   probability.forEach((p, s) => {
     const standsFor = place.has(s)
       ? s
       : likelierOf(
-          sets[s]!.map((fault) => single.get(fault)!),
+          sets[s].map((fault) => single.get(fault)!),
           probability,
         )
     const at = place.get(standsFor)!
-    shares[at] = shares[at]! + p
+    shares[at] = shares[at] + p
   })
   return { kept, shares }
 }
 
 const likelierOf = (suspects: readonly number[], probability: Float64Array): number =>
-  suspects.reduce((best, s) => (probability[s]! > probability[best]! ? s : best))
+  suspects.reduce((best, s) => (probability[s] > probability[best] ? s : best))
 
 /**
  * Checks that would show nothing new: made since the last repair that could have changed what they see. A meter check before
@@ -202,7 +202,7 @@ const meterOutcomes = (
 ): Pick<PlanCheck, 'outcomes' | 'likelihood'> => {
   const spec = meterSpec(planningMeter)
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
-  const mixes = kept.map((s) => model.electrical.mixOf[s]!)
+  const mixes = kept.map((s) => model.electrical.mixOf[s])
   const of = cutAtGate(check, bandsOf(weightedPredictions(model, row, mixes, shares)))
   bands.set(check.id, of)
   const passing = of.map((band) => bandPasses(check, band))
@@ -210,8 +210,8 @@ const meterOutcomes = (
     outcomes: [
       ...of.map((band, i) => ({
         id: band.id,
-        gives: gives(check, passing[i]!, false),
-        takes: takes(check, passing[i]!, false),
+        gives: gives(check, passing[i], false),
+        takes: takes(check, passing[i], false),
       })),
       { id: 'jumps', gives: [], takes: takes(check, false, false) },
       { id: 'cannot-tell', gives: [], takes: [] },
@@ -225,7 +225,7 @@ const meterOutcomes = (
 
 const weightedPredictions = (model: MachineModel, row: number, mixes: readonly number[], shares: readonly number[]) => {
   const weight = new Map<number, number>()
-  mixes.forEach((mix, i) => weight.set(mix, (weight.get(mix) ?? 0) + shares[i]!))
+  mixes.forEach((mix, i) => weight.set(mix, (weight.get(mix) ?? 0) + shares[i]))
   return [...weight].map(([mix, total]) => ({ prediction: model.predict(row, mix), weight: total }))
 }
 
@@ -291,9 +291,9 @@ const smallestNeed = 0.004
 const neededRepairs = (model: MachineModel, kept: readonly number[], shares: readonly number[]): readonly Repair[] => {
   const chance = new Map<string, number>()
   kept.forEach((s, i) => {
-    for (const f of model.sets[s]!) {
-      const { id } = model.blueprint.faults[f]!
-      chance.set(id, (chance.get(id) ?? 0) + shares[i]!)
+    for (const f of model.sets[s]) {
+      const { id } = model.blueprint.faults[f]
+      chance.set(id, (chance.get(id) ?? 0) + shares[i])
     }
   })
   return model.blueprint.repairs.filter(
@@ -324,7 +324,7 @@ const planRepairs = (blueprint: Blueprint, repair: Repair): PlanProblem['repairs
 }
 
 const planExits = (model: MachineModel, job: Job, kept: readonly number[]): PlanProblem['exits'] => {
-  const rows = kept.map((s) => payoffs(job, model.sets[s]!))
+  const rows = kept.map((s) => payoffs(job, model.sets[s]))
   return [
     { id: 'sell-working', payoffMinor: rows.map((row) => row.sellWorking), needs: [workingMark], allCoversOn: true },
     { id: 'sell-for-spares', payoffMinor: rows.map((row) => row.sellForSpares), needs: [], allCoversOn: true },

@@ -29,9 +29,9 @@ export const hiddenTruth = (model: MachineModel, seed: number): HiddenTruth => {
 }
 
 const drawComplaints = (model: MachineModel, suspect: number, random: Random): readonly Complaint[] => {
-  const set = model.sets[suspect]!
+  const set = model.sets[suspect]
   const made = complaintIds.filter((id) =>
-    set.some((f) => random.uniform() < (model.blueprint.faults[f]!.complaints[id] ?? 0)),
+    set.some((f) => random.uniform() < (model.blueprint.faults[f].complaints[id] ?? 0)),
   )
   return made.includes('dead') ? ['dead'] : made
 }
@@ -93,23 +93,23 @@ const meterResult = (
   random: Random,
 ): ReadingResult => {
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
-  const prediction = model.predict(row, model.electrical.mixOf[suspect]!)
+  const prediction = model.predict(row, model.electrical.mixOf[suspect])
   if (random.uniform() < meterLikelihood(meterSpec(practiceMeter), prediction, { kind: 'jumps' }))
     return { kind: 'jumps' }
-  const { state } = prediction.states[random.index(prediction.states.map((s) => s.share))]!
+  const { state } = prediction.states[random.index(prediction.states.map((s) => s.share))]
   const resistanceOhm = ownReading(model, check, state, seed)
   return sampleOhmReading(meterSpec(practiceMeter), { resistanceOhm, sdOhm: 0 }, random)
 }
 
 /** What this one machine reads: every part has a value of its own, drawn once from the spread of such parts. */
 const ownReading = (model: MachineModel, check: MeterCheck, state: number, seed: number): number =>
-  readInState(model.blueprint, model.plate, check, model.electrical.states[state]!, (element, spread) =>
+  readInState(model.blueprint, model.plate, check, model.electrical.states[state], (element, spread) =>
     Math.exp(spread * seededRandom(mixSeed(seed, element)).normal()),
   )
 
 const gradeResult = (model: MachineModel, check: GradedCheck, suspect: number, random: Random): ReadingResult => {
   const row = model.graded(check, suspect)
-  return { kind: 'grade', outcome: check.outcomes[random.index(row)]!.id }
+  return { kind: 'grade', outcome: check.outcomes[random.index(row)].id }
 }
 
 /** A seed for one draw, from the machine's seed and what is drawn (FNV-1a hash). */

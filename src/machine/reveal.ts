@@ -25,10 +25,10 @@ export type Reveal = {
 /** Shows what was hidden, and sets the moves made against those the plan would have made on the same machine. */
 export const reveal = (job: Job, seed: number, exit: ExitId): Reveal => {
   const model = machineModel(job.blueprint, job.plate)
-  const set = model.sets[hiddenTruth(model, seed).suspect]!
+  const set = model.sets[hiddenTruth(model, seed).suspect]
   return {
     name: suspectName(job.blueprint, set),
-    faults: set.map((f) => job.blueprint.faults[f]!.id),
+    faults: set.map((f) => job.blueprint.faults[f].id),
     yours: outcomeOf(model, job, seed, exit),
     plans: planned(model, job, seed),
   }
@@ -45,7 +45,7 @@ const outcomeOf = (model: MachineModel, job: Job, seed: number, exit: ExitId): O
   const costs = job.events.map((event) => eventCost(job, event))
   const minutes = costs.reduce((sum, cost) => sum + cost.minutes, 0)
   const spent = costs.reduce((sum, cost) => sum + cost.costMinor, 0)
-  const payoff = payoffs(job, model.sets[truthNow(model, job, seed)]!)[payoffKeys[exit]]
+  const payoff = payoffs(job, model.sets[truthNow(model, job, seed)])[payoffKeys[exit]]
   return {
     minutes,
     moneyMinor: payoff - spent - (minutes * job.hourMinor) / 60,

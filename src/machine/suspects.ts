@@ -23,7 +23,7 @@ export const suspectBelief = (model: MachineModel, job: Job): Belief => {
 export const complaintPrior = (model: MachineModel, complaints: readonly Complaint[]): readonly number[] => {
   if (complaints.length === 0) return [...model.prior]
   const likelihood = complaintLikelihood(model.blueprint, model.sets, complaints)
-  return likelihood.map((value, s) => value * model.prior[s]!)
+  return likelihood.map((value, s) => value * model.prior[s])
 }
 
 /** What an event says of the suspects: readings and repairs for the belief engine; none for what says nothing. */
@@ -66,7 +66,7 @@ const meterRow = (model: MachineModel, row: number, event: JobEvent & { kind: 'r
   const spec = meterSpec(event.instrument)
   const { mixes, mixOf } = model.electrical
   const byMix = mixes.map((_, mix) => meterLikelihood(spec, model.predict(row, mix), event.result))
-  return Array.from(mixOf, (mix) => byMix[mix]!)
+  return Array.from(mixOf, (mix) => byMix[mix])
 }
 
 const gradedRow = (model: MachineModel, event: JobEvent & { kind: 'reading' }): number[] | null => {
@@ -75,7 +75,7 @@ const gradedRow = (model: MachineModel, event: JobEvent & { kind: 'reading' }): 
   const { outcome } = event.result
   const column = check.outcomes.findIndex((o) => o.id === outcome)
   if (column < 0) return null
-  return model.sets.map((_, s) => model.graded(check, s)[column]!)
+  return model.sets.map((_, s) => model.graded(check, s)[column])
 }
 
 const gradeCount = (model: MachineModel, id: string): number => {

@@ -89,6 +89,7 @@ export type RepairMove = CommonMove & {
   readonly kind: 'repair'
   readonly repair: string
   readonly option: string
+  readonly optionName: string
   readonly removes: readonly string[]
   /** Probability that one of its faults is there. */
   readonly needed: number

@@ -15,7 +15,7 @@ export const nothingWrong = 'Nothing wrong'
 
 /** A suspect's name: its faults joined, or "Nothing wrong". */
 export const suspectName = (blueprint: Blueprint, set: readonly number[]): string =>
-  set.length === 0 ? nothingWrong : set.map((index) => blueprint.faults[index]!.name).join(' + ')
+  set.length === 0 ? nothingWrong : set.map((index) => blueprint.faults[index].name).join(' + ')
 
 /** Ninety per cent of readings lie in a band this many standard deviations either way. */
 const ninety = 1.645

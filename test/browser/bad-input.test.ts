@@ -74,7 +74,7 @@ describe.runIf(browserHere())('bad input on the page', () => {
   it.each([
     ['12 V', 'V is a unit of voltage, and this is resistance. Use one of Ω,'],
     ['', 'Nothing is entered yet. Type what the meter shows.'],
-    ['1..2', 'is not a unit known here. Use one of Ω,'],
+    ['1..2', 'is not a number. Write a number with its unit'],
     ['-4.7', '-4.7 Ω is negative. Write zero or more.'],
   ])('a reading “%s” is refused beside its field and stays there', async (typed, says) => {
     const id = await openMachine()
@@ -102,7 +102,7 @@ describe.runIf(browserHere())('bad input on the page', () => {
     expect(await form.innerText()).toContain(`Noted with this as off: ${covers.join(', ')}.`)
     await meterShows(page).fill('8')
     await meterShows(page).press('Enter')
-    await page.getByText('Suction motor at its own leads: 8.0 Ω').waitFor()
+    await page.getByRole('region', { name: 'Bench notes' }).getByText('Suction motor at its own leads: 8.0 Ω').waitFor()
     const { state } = await machineOnBench(page, id)
     expect(state.off).toEqual(['bag-door', 'back-cover', 'filter-cover', 'motor-cover'])
     expect(await noted(id)).toEqual(['added', ...covers.map(() => 'opened'), 'reading'])
@@ -179,7 +179,7 @@ describe.runIf(browserHere())('bad input on the page', () => {
     expect(before).toMatch(/\d+ %/)
     await putOnCard(page, 'check pins-on')
     await page.getByRole('button', { name: 'open', exact: true }).click()
-    await page.getByText('Pin to pin, switched on: open').waitFor()
+    await page.getByRole('region', { name: 'Bench notes' }).getByText('Pin to pin, switched on: open').waitFor()
     await settled(page)
     expect(await suspects.innerText()).not.toBe(before)
     await page.getByRole('button', { name: /^Strike out: Pin to pin, switched on/ }).click()

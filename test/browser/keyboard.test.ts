@@ -85,7 +85,7 @@ describe.runIf(browserHere())('by hand', () => {
     await tabTo(page, page.getByLabel('The meter shows'), 'Shift+Tab')
     await page.keyboard.type('255')
     await page.keyboard.press('Enter')
-    await page.getByText('Pin to pin, switched on: 255 Ω').waitFor()
+    await page.getByRole('region', { name: 'Bench notes' }).getByText('Pin to pin, switched on: 255 Ω').waitFor()
     await settled(page)
 
     await tabTo(page, button(/^Strike out: Pin to pin, switched on: 255 Ω/))

@@ -47,7 +47,7 @@ describe.runIf(browserHere())('practice', () => {
   it('hides a fault by its seed, reads for you, and shows at the end what it was', async () => {
     const page = await app.page(phone)
     const id = await start(page)
-    const said = page.locator('.machine-title p')
+    const said = page.locator('.machine-title p').first()
     const complaint = await said.innerText()
     const { state } = await machineOnBench(page, id)
     expect(state.practiceSeed).toBe(seed)

@@ -12,8 +12,8 @@ describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))
   it('the table says what one circuit solved on its own says', () => {
     fc.assert(
       fc.property(fc.nat(table.checks.length - 1), fc.nat(states.length - 1), (c, s) => {
-        const alone = readInState(blueprint, blueprint.plate, table.checks[c]!, states[s]!, () => 1)
-        const inTable = table.resistanceOhm[c * states.length + s]!
+        const alone = readInState(blueprint, blueprint.plate, table.checks[c], states[s], () => 1)
+        const inTable = table.resistanceOhm[c * states.length + s]
         return alone === inTable || Math.abs(alone - inTable) <= 1e-9 * alone
       }),
       { seed: 1, numRuns: 400 },
@@ -22,16 +22,16 @@ describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))
 
   it('the spread is that of drawing the parts’ values: first-order against 4,000 draws, on readings that are finite', () => {
     const check = table.checks.findIndex(
-      (c, i) => Number.isFinite(table.resistanceOhm[i * states.length]!) && c.unplug.length === 0,
+      (c, i) => Number.isFinite(table.resistanceOhm[i * states.length]) && c.unplug.length === 0,
     )
-    const sd = table.sdOhm[check * states.length]!
-    const mean = table.resistanceOhm[check * states.length]!
+    const sd = table.sdOhm[check * states.length]
+    const mean = table.resistanceOhm[check * states.length]
     let seed = 12345
     const uniform = () => ((seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0) + 0.5) / 4294967296
     const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform())
     // Small spreads only: a tenth of each, for which first order holds; the standard deviation then scales by a tenth.
     const draws = Array.from({ length: 4000 }, () =>
-      readInState(blueprint, blueprint.plate, table.checks[check]!, [], (_element, spread) =>
+      readInState(blueprint, blueprint.plate, table.checks[check], [], (_element, spread) =>
         Math.exp(0.1 * spread * normal()),
       ),
     )

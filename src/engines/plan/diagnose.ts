@@ -85,18 +85,18 @@ export const valueByDiagnosis = (diagnosis: Diagnosis, step: Step, limit: number
   diagnosis.nodes = 0
   diagnosis.limit = limit
   diagnosis.withSquares = withSquares
-  first!.belief.set(diagnosis.base.kernel.belief)
-  first!.situation.set(diagnosis.rules.start)
-  follow(diagnosis, 0, step, first!.tried)
-  return { ...first!.tried }
+  first.belief.set(diagnosis.base.kernel.belief)
+  first.situation.set(diagnosis.rules.start)
+  follow(diagnosis, 0, step, first.tried)
+  return { ...first.tried }
 }
 
 /** The checks that tell most per cost at the start, the best first; what must be made before one stands for it. */
 export const tellingChecks = (diagnosis: Diagnosis, count: number): readonly number[] => {
   const [first] = diagnosis.levels
-  first!.belief.set(diagnosis.base.kernel.belief)
-  first!.situation.set(diagnosis.rules.start)
-  const scored = scoredChecks(diagnosis, first!, 1)
+  first.belief.set(diagnosis.base.kernel.belief)
+  first.situation.set(diagnosis.rules.start)
+  const scored = scoredChecks(diagnosis, first, 1)
   return [...new Set(scored.sort((a, b) => b.score - a.score || a.check - b.check).map(({ check }) => check))].slice(
     0,
     count,
@@ -105,7 +105,7 @@ export const tellingChecks = (diagnosis: Diagnosis, count: number): readonly num
 
 /** The better of the base policy and searching on, from the belief and situation of a depth. */
 const walk = (diagnosis: Diagnosis, depth: number, mass: number): Tally => {
-  const level = diagnosis.levels[depth]!
+  const level = diagnosis.levels[depth]
   diagnosis.nodes++
   stopOrMend(diagnosis, level, mass)
   if (depth === deepest || mass < leastMass || diagnosis.nodes >= diagnosis.limit) return level.tally
@@ -126,14 +126,14 @@ const stopOrMend = ({ base, withSquares }: Diagnosis, level: Level, mass: number
 /** Makes a step at a depth and walks on from each of its outcomes at the next. */
 const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally): void => {
   const { rules, base, levels } = diagnosis
-  const level = levels[depth]!
-  const next = levels[depth + 1]!
+  const level = levels[depth]
+  const next = levels[depth + 1]
   level.moved.set(level.situation)
   const minutes = takeStep(rules, level.moved, step)
-  const rule = step.kind === 'check' ? rules.checks[step.index]! : rules.repairs[step.index]!
+  const rule = step.kind === 'check' ? rules.checks[step.index] : rules.repairs[step.index]
   const cost = rule.costMinor + minutes * rules.minorPerMin
-  const variance = step.kind === 'repair' ? rules.repairs[step.index]!.breakVariance : 0
-  const outcomes = step.kind === 'check' ? base.kernel.likelihood[step.index]!.length : 1
+  const variance = step.kind === 'repair' ? rules.repairs[step.index].breakVariance : 0
+  const outcomes = step.kind === 'check' ? base.kernel.likelihood[step.index].length : 1
   into.value = into.minutes = into.second = 0
   for (let outcome = 0; outcome < outcomes; outcome++) {
     next.situation.set(level.moved)
@@ -154,14 +154,14 @@ const learn = (
   step: Step,
   outcome: number,
 ): number => {
-  if (step.kind === 'check') return multiply(after, before, base.kernel.likelihood[step.index]![outcome]!)
-  const { from, to } = base.kernel.transitions[step.index]!
-  const { success } = rules.repairs[step.index]!
+  if (step.kind === 'check') return multiply(after, before, base.kernel.likelihood[step.index][outcome])
+  const { from, to } = base.kernel.transitions[step.index]
+  const { success } = rules.repairs[step.index]
   after.set(before)
   for (let i = 0; i < from.length; i++) {
-    const mended = success * before[from[i]!]!
-    after[to[i]!]! += mended
-    after[from[i]!]! -= mended
+    const mended = success * before[from[i]]
+    after[to[i]] += mended
+    after[from[i]] -= mended
   }
   return after.reduce((sum, value) => sum + value, 0)
 }
@@ -184,15 +184,15 @@ const mostTelling = (diagnosis: Diagnosis, level: Level, mass: number): number =
 const mendInformation = ({ base, mends, sums }: Diagnosis, belief: Float64Array, check: number): number => {
   let told = 0
   const totals = new Float64Array(sums.length)
-  for (const column of base.kernel.likelihood[check]!) {
+  for (const column of base.kernel.likelihood[check]) {
     sums.fill(0)
-    for (let s = 0; s < belief.length; s++) sums[mends[s]!]! += belief[s]! * column[s]!
+    for (let s = 0; s < belief.length; s++) sums[mends[s]] += belief[s] * column[s]
     let chance = 0
     for (let m = 0; m < sums.length; m++) {
-      const part = sums[m]!
+      const part = sums[m]
       if (part <= 0) continue
       chance += part
-      totals[m]! += part
+      totals[m] += part
       told += part * Math.log(part)
     }
     if (chance > 0) told -= chance * Math.log(chance)
@@ -238,7 +238,7 @@ const wayTo = (
   let first = check
   let costMinor = 0
   level.moved.set(level.situation)
-  for (const place of rules.checks[check]!.needs) {
+  for (const place of rules.checks[check].needs) {
     if (level.moved[place] !== 0) continue
     const giver = givers.get(place)?.find((index) => checkIsOpen(rules, level.moved, index))
     if (giver === undefined) return null
@@ -246,17 +246,17 @@ const wayTo = (
     costMinor += costOf(rules, level.moved, giver)
     level.moved[place] = 1
   }
-  if (!holds(level.moved, rules.checks[check]!.needs)) return null
+  if (!holds(level.moved, rules.checks[check].needs)) return null
   return { first, costMinor: costMinor + costOf(rules, level.moved, check) }
 }
 
 const costOf = (rules: Rules, situation: Situation, check: number): number =>
-  rules.checks[check]!.costMinor + makeCheck(rules, situation, check) * rules.minorPerMin
+  rules.checks[check].costMinor + makeCheck(rules, situation, check) * rules.minorPerMin
 
 /** Mutual information between suspect and outcome, in nats, times the mass of the belief. */
 const informationOf = ({ base, terms }: Diagnosis, belief: Float64Array, mass: number, check: number): number => {
-  let told = dot(belief, terms[check]!)
-  for (const column of base.kernel.likelihood[check]!) {
+  let told = dot(belief, terms[check])
+  for (const column of base.kernel.likelihood[check]) {
     const chance = dot(belief, column)
     if (chance > 0) told -= chance * Math.log(chance / mass)
   }

@@ -11,18 +11,18 @@ export const mendOf = (rules: Rules, kernel: Kernel): Int32Array => {
   return Int32Array.from({ length: kernel.size }, (_, suspect) => {
     let dearest = -1
     let at = suspect
-    for (let repair = next[at]!; repair !== -1; repair = next[at]!) {
-      if (dearest === -1 || cost[repair]! > cost[dearest]!) dearest = repair
+    for (let repair = next[at]; repair !== -1; repair = next[at]!) {
+      if (dearest === -1 || cost[repair] > cost[dearest]) dearest = repair
       at = targetOf(kernel, repair, at)
     }
-    return dearest === -1 ? rules.repairs.length + exit[at]! : dearest
+    return dearest === -1 ? rules.repairs.length + exit[at] : dearest
   })
 }
 
 const costOf = (rules: Rules, repair: Rules['repairs'][number]): number =>
   repair.costMinor +
   rules.minorPerMin *
-    repair.opens.reduce((sum, cover) => sum + rules.openMin[cover]! + rules.closeMin[cover]!, repair.minutes)
+    repair.opens.reduce((sum, cover) => sum + rules.openMin[cover] + rules.closeMin[cover], repair.minutes)
 
 type Ways = { readonly exit: Int32Array; readonly next: Int32Array }
 
@@ -33,7 +33,7 @@ const bestWays = (rules: Rules, kernel: Kernel, cost: Float64Array): Ways => {
   const next = new Int32Array(kernel.size).fill(-1)
   kernel.payoff.forEach((column, index) => {
     for (let s = 0; s < worth.length; s++) {
-      if (column[s]! <= worth[s]!) continue
+      if (column[s] <= worth[s]) continue
       worth[s] = column[s]!
       exit[s] = index
     }
@@ -42,13 +42,13 @@ const bestWays = (rules: Rules, kernel: Kernel, cost: Float64Array): Ways => {
   for (let changed = true; changed;) {
     changed = false
     kernel.transitions.forEach(({ from, to }, repair) => {
-      const { success } = rules.repairs[repair]!
+      const { success } = rules.repairs[repair]
       if (success === 0) return
       for (let i = 0; i < from.length; i++) {
-        const value = worth[to[i]!]! - cost[repair]! / success
-        if (value <= worth[from[i]!]! + 1e-9) continue
-        worth[from[i]!] = value
-        next[from[i]!] = repair
+        const value = worth[to[i]] - cost[repair] / success
+        if (value <= worth[from[i]] + 1e-9) continue
+        worth[from[i]] = value
+        next[from[i]] = repair
         changed = true
       }
     })
@@ -57,6 +57,6 @@ const bestWays = (rules: Rules, kernel: Kernel, cost: Float64Array): Ways => {
 }
 
 const targetOf = (kernel: Kernel, repair: number, suspect: number): number => {
-  const { from, to } = kernel.transitions[repair]!
-  return to[from.indexOf(suspect)]!
+  const { from, to } = kernel.transitions[repair]
+  return to[from.indexOf(suspect)]
 }

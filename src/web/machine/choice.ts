@@ -122,6 +122,7 @@ const repairMove = (id: string, option: string, blueprint: Blueprint, off: reado
     caution: null,
     repair: repair.id,
     option: way.id,
+    optionName: way.name,
     removes: repair.removes,
     needed: 0,
     success: way.success,

@@ -107,8 +107,8 @@ const Warnings = ({ move }: { readonly move: MoveView }) => {
       {first.length === 0 ? null : (
         <p className="caution">Do not run it before these have passed: {first.join(', ')}.</p>
       )}
-      {move.kind === 'repair' && move.forbidden !== null && move.forbidden !== move.caution ? (
-        <p className="caution">{move.forbidden}</p>
+      {move.kind === 'repair' && move.forbidden !== null ? (
+        <p className="caution">Never do this instead. {move.forbidden}</p>
       ) : null}
     </>
   )
@@ -148,7 +148,9 @@ const Step = ({ step, verb }: { readonly step: CoverStep; readonly verb: string 
   <li>
     {verb}: {step.name}
     <span className="quiet">
-      {[minutesText(step.minutes), step.fixings, step.hint].filter((part) => part !== null && part !== '').join(', ')}
+      {[minutesText(step.minutes), step.fixings, verb === 'Take off' ? step.hint : null]
+        .filter((part) => part !== null && part !== '')
+        .join(', ')}
     </span>
   </li>
 )

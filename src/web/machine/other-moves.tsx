@@ -49,13 +49,10 @@ type OtherMoveProps = {
 
 const OtherMove = ({ move, pressed, onChoose }: OtherMoveProps) => {
   const { document } = useSheet()
-  const choose = (): void => {
-    onChoose(choiceOf(move))
-    window.document.getElementById('main')?.scrollIntoView()
-  }
+  const choose = (): void => onChoose(choiceOf(move))
   return (
     <Button className="move-line" aria-pressed={pressed} onPress={choose}>
-      <span className="move-line-name">{move.name}</span>{' '}
+      <span className="move-line-name">{move.kind === 'repair' ? `${move.name}: ${move.optionName}` : move.name}</span>{' '}
       <span className="move-line-cost">
         {minutesText(move.minutes)} ·{' '}
         <span className="figure">{moneyText(move.lessMinor, document.state.currency)}</span> less

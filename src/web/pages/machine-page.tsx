@@ -7,6 +7,7 @@ import { Covers } from '../machine/covers.tsx'
 import { DrawingPanel } from '../machine/drawing-panel.tsx'
 import { Grounds } from '../machine/grounds.tsx'
 import { LeftCard } from '../machine/left-card.tsx'
+import { LastNote } from '../machine/last-note.tsx'
 import { MoneyStrip } from '../machine/money-strip.tsx'
 import { MoveCard } from '../machine/move-card.tsx'
 import { NotesLog } from '../machine/notes-log.tsx'
@@ -18,14 +19,14 @@ import { say } from '../parts/live.tsx'
 import { useBlueprint, useMachine } from '../queries.ts'
 import { PageTitle } from '../router.tsx'
 import { useMachineView } from '../use-machine-view.ts'
-import { complaintsText } from '../words.ts'
+import { complaintsText, percentText } from '../words.ts'
 
 /** What is wrong with this one, and what to do next. */
 export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly id: string }) => {
-  const { data: document, error } = useMachine(bench, id)
-  const { data: blueprint, error: blueprintError } = useBlueprint(document?.state.blueprint ?? '')
-  const { view, stale, failure } = useMachineView(document, blueprint)
-  if (document === undefined || blueprint === undefined) {
+  const { data: machine, error } = useMachine(bench, id)
+  const { data: blueprint, error: blueprintError } = useBlueprint(machine?.state.blueprint ?? '')
+  const { view, stale, failure } = useMachineView(machine, blueprint)
+  if (machine === undefined || blueprint === undefined) {
     return (
       <div className="sheet">
         <PageTitle windowTitle="Machine">Machine</PageTitle>
@@ -34,7 +35,7 @@ export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly i
     )
   }
   return (
-    <SheetContext value={{ bench, document, blueprint, view, stale }}>
+    <SheetContext value={{ bench, document: machine, blueprint, view, stale }}>
       <MachineSheet failure={failure} />
     </SheetContext>
   )
@@ -45,6 +46,10 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
   const { state } = sheet.document
   const { chosen, turn, choose, hold } = useChoice()
   const shown = shownMove(sheet, chosen)
+  const chooseAndShow = (choice: Choice): void => {
+    choose(choice)
+    toTheCard()
+  }
   useSaidNext(sheet)
   return (
     <>
@@ -53,9 +58,11 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
         <div className="machine-title">
           <PageTitle windowTitle={state.name}>{state.name}</PageTitle>
           <p className="quiet">{complaintsText(state.claimed.complaints)}</p>
+          {state.left === null ? <Verdict /> : null}
         </div>
         <div className="machine-left">
           {state.left === null ? <Alerts failure={failure} /> : <LeftCard />}
+          {state.left === null ? <LastNote /> : null}
           {shown === null ? null : (
             <MoveCard
               // A fresh card for each move: what was being typed for one check never lands on another.
@@ -63,10 +70,13 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
               shown={shown}
               isBest={chosen === null || shown.move === sheet.view?.next}
               onHold={() => hold(choiceOf(shown.move))}
-              onBack={() => choose(null)}
+              onBack={() => {
+                choose(null)
+                toTheCard()
+              }}
             />
           )}
-          {state.left === null ? <OtherMoves chosen={chosen} onChoose={choose} /> : null}
+          {state.left === null ? <OtherMoves chosen={chosen} onChoose={chooseAndShow} /> : null}
           <DrawingPanel probes={shown?.move.kind === 'check' ? shown.move.probes : null} />
         </div>
         <div className="machine-right">
@@ -81,6 +91,26 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
   )
 }
 
+/** Brings the top of the sheet into sight, where the card begins. */
+const toTheCard = (): void => document.getElementById('main')?.scrollIntoView()
+
+/** Above this the fault counts as found; above the other it is worth naming. */
+const foundAt = 0.85
+const namedAt = 0.3
+
+/** One line that says where the search stands. */
+const Verdict = () => {
+  const { view } = useSheet()
+  const lead = view?.suspects[0]
+  if (lead === undefined || lead.probability < namedAt) return <p className="verdict">Not found yet.</p>
+  return (
+    <p className="verdict">
+      {lead.probability >= foundAt ? 'Found' : 'Most likely'}: <strong>{lead.name}</strong>,{' '}
+      <span className="figure">{percentText(lead.probability)}</span>
+    </p>
+  )
+}
+
 /**
  * The move chosen for the card, or null for the best one. `turn` counts the cards laid down by choice; `hold` keeps the
  * card that is there although a note from elsewhere makes another move the best, so that what is typed on it stays.
@@ -92,9 +122,9 @@ const useChoice = () => {
   return { chosen, turn, choose, hold }
 }
 
-const shownMove = ({ view, blueprint, document }: Sheet, chosen: Choice | null) => {
-  if (document.state.left !== null) return null
-  if (chosen !== null) return moveOf(chosen, view, blueprint, document.state.off)
+const shownMove = ({ view, blueprint, document: machine }: Sheet, chosen: Choice | null) => {
+  if (machine.state.left !== null) return null
+  if (chosen !== null) return moveOf(chosen, view, blueprint, machine.state.off)
   return view === null ? null : { move: view.next, figured: true }
 }
 

@@ -18,7 +18,7 @@ const casesOf = (blueprint: Blueprint, table: MeterTable, states: readonly (read
       const setUp = { controls: check.controls, unplug: check.unplug }
       const elements = blueprint.circuit.map((element) => {
         const effects = state
-          .flatMap((f) => blueprint.faults[f]!.electrical)
+          .flatMap((f) => blueprint.faults[f].electrical)
           .filter((effect) => effect.element === element.id)
         const sound = soundOhm(element, setUp, blueprint, blueprint.plate)
         const isUnplugged = check.unplug.includes(element.id)
@@ -37,16 +37,16 @@ const differenceOf = (ours: number, theirs: number): number => {
 describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))('%s', (_id, blueprint) => {
   it('reads as ngspice reads, for every single fault and every meter check', { timeout: 300_000 }, async () => {
     const states = [[], ...blueprint.faults.map((_, f) => [f])].filter((state) =>
-      state.every((f) => blueprint.faults[f]!.electrical.length > 0),
+      state.every((f) => blueprint.faults[f].electrical.length > 0),
     )
     const table = meterTable(blueprint, blueprint.plate, states)
-    const theirs = (await spiceResistanceBatch(casesOf(blueprint, table, states))).map((row) => row[0]!)
+    const theirs = (await spiceResistanceBatch(casesOf(blueprint, table, states))).map((row) => row[0])
     const worst = { difference: 0, at: '' }
     let numbers = 0
     states.forEach((state, s) =>
       table.checks.forEach((check, c) => {
-        const ours = table.resistanceOhm[c * states.length + s]!
-        const spice = theirs[s * table.checks.length + c]!
+        const ours = table.resistanceOhm[c * states.length + s]
+        const spice = theirs[s * table.checks.length + c]
         const difference = differenceOf(ours, spice)
         if (Number.isFinite(ours)) numbers++
         if (difference > worst.difference)

@@ -28,7 +28,7 @@ describe('a resistance as a person writes it', () => {
     ['', /not a number/],
   ])('refuses “%s” with what would be right', (text, message) => {
     const result = ohms(text)
-    expect(result.kind === 'refused' && problemText(result.problems[0]!)).toMatch(message)
+    expect(result.kind === 'refused' && problemText(result.problems[0])).toMatch(message)
   })
 
   it('keeps conversion factors that are exact by definition: 1 lb = 0.45359237 kg, 1 ft = 0.3048 m (international yard and pound, 1959)', () => {
