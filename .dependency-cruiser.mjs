@@ -33,7 +33,8 @@ export default {
     },
     {
       name: 'pure-code-knows-no-machine',
-      comment: 'base, facts, blueprint, engines, machine and bench run unchanged in Node, in a browser worker and in tests.',
+      comment:
+        'base, facts, blueprint, engines, machine and bench run unchanged in Node, in a browser worker and in tests.',
       severity: 'error',
       from: { path: '^src/(base|facts|blueprint|engines|machine|bench)/' },
       to: { dependencyTypes: ['core'] },
@@ -41,9 +42,21 @@ export default {
     mayOnlyUse('base', [], 'base is the ground floor: nothing of ours lies below it.'),
     mayOnlyUse('facts', ['base'], 'Facts are figures with sources; they know no blueprint and no engine.'),
     mayOnlyUse('blueprint', ['base', 'facts'], 'A blueprint is data; engines read it through src/machine.'),
-    mayOnlyUse('engines', ['base', 'facts'], 'Engines are general: they know circuits and probabilities, not vacuum cleaners.'),
-    mayOnlyUse('machine', ['base', 'facts', 'blueprint', 'engines'], 'machine composes blueprint and engines; notes and storage are for those above.'),
-    mayOnlyUse('bench', ['base', 'facts', 'blueprint', 'engines', 'machine'], 'Use-cases know ports, never a database, a server or a screen.'),
+    mayOnlyUse(
+      'engines',
+      ['base', 'facts'],
+      'Engines are general: they know circuits and probabilities, not vacuum cleaners.',
+    ),
+    mayOnlyUse(
+      'machine',
+      ['base', 'facts', 'blueprint', 'engines'],
+      'machine composes blueprint and engines; notes and storage are for those above.',
+    ),
+    mayOnlyUse(
+      'bench',
+      ['base', 'facts', 'blueprint', 'engines', 'machine'],
+      'Use-cases know ports, never a database, a server or a screen.',
+    ),
     mayOnlyUse('store', ['base', 'bench'], 'A store keeps notes; what they mean is for bench.'),
     {
       name: 'shells-do-not-know-the-web',
@@ -54,7 +67,8 @@ export default {
     },
     {
       name: 'pages-run-engines-in-the-worker',
-      comment: 'Engines take tens of milliseconds; on the page they would block typing. Only *.worker.ts may import them. Types and the small words of base and facts are free.',
+      comment:
+        'Engines take tens of milliseconds; on the page they would block typing. Only *.worker.ts may import them. Types and the small words of base and facts are free.',
       severity: 'error',
       from: { path: '^src/web/', pathNot: '\\.worker\\.ts$' },
       to: { path: '^src/(engines|machine|blueprint|bench|store|server|cli)/', dependencyTypesNot: ['type-only'] },

@@ -13,6 +13,7 @@ const faultTypeSource: Source = {
  */
 type FaultTypeRow = {
   readonly id: string
+  readonly source: Source
   readonly name: string
   readonly records: number
   readonly causeNamedShare: number
@@ -31,6 +32,7 @@ const type = (
 ): FaultTypeRow =>
   Object.freeze({
     id,
+    source: faultTypeSource,
     name,
     records,
     causeNamedShare: causeNamed / 100,
