@@ -100,6 +100,7 @@ const doneChecks = (job: Job): ReadonlySet<string> => {
   for (const event of job.events) {
     if (event.kind === 'reading') {
       const check = job.blueprint.checks.find((c) => c.id === event.check)
+      if (event.result.kind === 'cannot-tell' && check !== undefined && isRepeated(check)) continue
       const failed = check?.kind === 'meter' && check.beforeRunning && passesGate(check, event.result) === false
       failures.set(event.check, (failures.get(event.check) ?? 0) + (failed ? 1 : 0))
       if (!failed || failures.get(event.check)! > 1) done.add(event.check)
@@ -156,7 +157,7 @@ const planCheck = (
 ): PlanCheck => {
   const common = {
     id: check.id,
-    minutes: check.minutes,
+    minutes: check.minutes / (1 - (isRepeated(check) ? check.cannotTell : 0)),
     costMinor: check.costMinor,
     coversOff: coversFor(model.blueprint, check),
     allCoversOn: (runsMachine(check) || check.coversOn) && check.coversOff.length === 0,
@@ -176,7 +177,11 @@ export const coversFor = (blueprint: Blueprint, check: Check): string[] => {
   return [...new Set([...check.coversOff, ...behind])]
 }
 
-const withCannotTell = (cannotTell: number, row: readonly number[]): number[] => {
+/** A check that others wait for is made again until it tells: in the plan that costs a little more time and always tells. */
+const isRepeated = (check: Check): boolean => isGate(check) || (check.kind !== 'meter' && check.provesWorking)
+
+const withCannotTell = (check: Check, row: readonly number[]): number[] => {
+  const cannotTell = isRepeated(check) ? 0 : check.cannotTell
   const sum = row.reduce((total, p) => total + p, 0)
   return [...row.map((p) => (p / sum) * (1 - cannotTell)), cannotTell]
 }
@@ -218,7 +223,7 @@ const meterOutcomes = (
     ],
     likelihood: rowsByMix(mixes, (mix) => {
       const prediction = model.predict(row, mix)
-      return withCannotTell(check.cannotTell, [...bandProbabilities(spec, of, prediction), prediction.jumps])
+      return withCannotTell(check, [...bandProbabilities(spec, of, prediction), prediction.jumps])
     }),
   }
 }
@@ -281,7 +286,7 @@ const gradedOutcomes = (
   })
   return {
     outcomes: [...outcomes, { id: 'cannot-tell', gives: [], takes: [] }],
-    likelihood: kept.map((s) => withCannotTell(check.cannotTell, [...model.graded(check, s)])),
+    likelihood: kept.map((s) => withCannotTell(check, [...model.graded(check, s)])),
   }
 }
 
