@@ -36,3 +36,6 @@ export const comebackShare = { value: 0.06, source: trade('comebacks') }
 export const comebackMin = { value: 60, source: trade('comebacks') }
 /** What breaking something on the way to a repair costs, as a share of the working price. */
 export const breakageShare = { value: 0.15, source: trade('break risk: damage made while reaching a part') }
+
+/** What every check takes besides its own minutes: fetching, settling, writing down. */
+export const checkOverheadMin = { value: 1, source: trade('time between the steps of a diagnosis') }

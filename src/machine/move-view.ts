@@ -99,7 +99,7 @@ export const resultText = (model: MachineModel, check: Check, suspect: number): 
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
   const { states, jumps } = model.predict(row, model.electrical.mixOf[suspect])
   const texts = [...new Set(states.map(({ predicted }) => bandText(predicted)))].join(' or ')
-  return jumps > jumping.onSound ? `jumps when moved; ${texts}` : texts
+  return jumps > jumping.onSound ? `jumps when moved, else ${texts}` : texts
 }
 
 const likeliestGrade = (model: MachineModel, check: GradedCheck, suspect: number): string => {

@@ -1,7 +1,7 @@
 import type { Blueprint, Check, GradedCheck, MeterCheck, Repair } from '../blueprint/schema.ts'
 import type { PlanProblem } from '../engines/plan/index.ts'
 import { meterSpec } from '../facts/meters.ts'
-import { breakageShare } from '../facts/trade.ts'
+import { breakageShare, checkOverheadMin } from '../facts/trade.ts'
 import { bandProbabilities, bandsOf, type Band } from './bands.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
@@ -157,7 +157,7 @@ const planCheck = (
 ): PlanCheck => {
   const common = {
     id: check.id,
-    minutes: check.minutes / (1 - (isRepeated(check) ? check.cannotTell : 0)),
+    minutes: (check.minutes + checkOverheadMin.value) / (1 - (isRepeated(check) ? check.cannotTell : 0)),
     costMinor: check.costMinor,
     coversOff: coversFor(model.blueprint, check),
     allCoversOn: (runsMachine(check) || check.coversOn) && check.coversOff.length === 0,
