@@ -49,10 +49,10 @@ export const measureLanes = (
 }
 
 const fillShare = (work: OhmsWork, count: number, lane: number, share: Float64Array, row: number): void => {
-  const { potential, branchElement, branchFrom, branchTo, branchSiemens } = work
+  const { potential, branchElement, branchFrom, branchTo, branchPerOhm } = work
   for (let i = 0; i < count; i++) {
     const volt = potential[branchFrom[i] + lane] - potential[branchTo[i] + lane]
-    share[row + branchElement[i]] = volt * (volt * branchSiemens[i])
+    share[row + branchElement[i]] = volt * (volt * branchPerOhm[i])
   }
 }
 

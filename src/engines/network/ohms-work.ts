@@ -9,7 +9,7 @@ export type OhmsWork = {
   /** For each node: number of its group among those solved, or −1. */
   readonly slot: Int32Array
   /** Conductances between groups, size × size. */
-  readonly siemens: Float64Array
+  readonly perOhm: Float64Array
   /** For each group: how many neighbours it has left, and their list in `neighbour`, size × size. */
   readonly degree: Int32Array
   readonly neighbour: Int32Array
@@ -27,7 +27,7 @@ export type OhmsWork = {
   readonly branchElement: Int32Array
   readonly branchFrom: Int32Array
   readonly branchTo: Int32Array
-  readonly branchSiemens: Float64Array
+  readonly branchPerOhm: Float64Array
 }
 
 /** Scratch for a network of that many nodes and elements, solved for `lanes` pairs at a time. */
@@ -36,7 +36,7 @@ export const makeOhmsWork = (nodes: number, elements: number, lanes: number): Oh
   part: new Int32Array(nodes),
   wanted: new Uint8Array(nodes),
   slot: new Int32Array(nodes),
-  siemens: new Float64Array(nodes * nodes),
+  perOhm: new Float64Array(nodes * nodes),
   degree: new Int32Array(nodes),
   neighbour: new Int32Array(nodes * nodes),
   stepOf: new Int32Array(nodes),
@@ -48,7 +48,7 @@ export const makeOhmsWork = (nodes: number, elements: number, lanes: number): Oh
   branchElement: new Int32Array(elements),
   branchFrom: new Int32Array(elements),
   branchTo: new Int32Array(elements),
-  branchSiemens: new Float64Array(elements),
+  branchPerOhm: new Float64Array(elements),
 })
 
 const factorsAtMost = (nodes: number): number => (nodes * (nodes - 1)) / 2

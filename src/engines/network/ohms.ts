@@ -102,8 +102,8 @@ const numberNodes = ({ nodes, work }: OhmsNetwork, pairs: Int32Array): number =>
 
 /** Puts the conductances between groups into the matrix and lists the elements they come from. Gives their count. */
 const collectBranches = ({ from, to, work }: OhmsNetwork, elementOhm: Float64Array, size: number): number => {
-  const { slot, siemens, degree, neighbour, branchElement, branchFrom, branchTo, branchSiemens } = work
-  siemens.fill(0, 0, size * size)
+  const { slot, perOhm, degree, neighbour, branchElement, branchFrom, branchTo, branchPerOhm } = work
+  perOhm.fill(0, 0, size * size)
   degree.fill(0, 0, size)
   let count = 0
   for (let k = 0; k < from.length; k++) {
@@ -111,16 +111,16 @@ const collectBranches = ({ from, to, work }: OhmsNetwork, elementOhm: Float64Arr
     const b = slot[to[k]]
     if (a === b || elementOhm[k] >= largestOhm) continue
     const conductance = 1 / elementOhm[k]
-    if (siemens[a * size + b] === 0) {
+    if (perOhm[a * size + b] === 0) {
       neighbour[a * size + degree[a]++] = b
       neighbour[b * size + degree[b]++] = a
     }
-    siemens[a * size + b] += conductance
-    siemens[b * size + a] += conductance
+    perOhm[a * size + b] += conductance
+    perOhm[b * size + a] += conductance
     branchElement[count] = k
     branchFrom[count] = a
     branchTo[count] = b
-    branchSiemens[count++] = conductance
+    branchPerOhm[count++] = conductance
   }
   return count
 }

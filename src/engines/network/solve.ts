@@ -116,9 +116,9 @@ const equations = ({ from, to, branches }: Layout, { ofNode, ofElement, names }:
       if (branch.kind === 'impedance') stamp(system, own, own, minus(zero, branch.impedanceOhm))
       system.rhs[own] = branch.emfV
     } else if (branch.kind === 'impedance') {
-      const siemens = over(complex(1), branch.impedanceOhm)
-      for (const node of [a, b]) stamp(system, node, node, siemens)
-      for (const [row, column] of pairs(a, b)) stamp(system, row, column, minus(zero, siemens))
+      const perOhm = over(complex(1), branch.impedanceOhm)
+      for (const node of [a, b]) stamp(system, node, node, perOhm)
+      for (const [row, column] of pairs(a, b)) stamp(system, row, column, minus(zero, perOhm))
       feed(system, b, a, over(branch.emfV, branch.impedanceOhm))
     }
   })

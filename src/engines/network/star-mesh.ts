@@ -1,7 +1,7 @@
 import type { OhmsWork } from './ohms-work.ts'
 
 /** A conductance that a network has is never rounded away to none. */
-const smallestSiemens = 1e-290
+const smallestPerOhm = 1e-290
 
 /**
  * Factors the conductance matrix in `work` into L·D·Lᵀ by taking out one node after another: the star of conductances
@@ -35,24 +35,24 @@ const fewestNeighbours = (degree: Int32Array, stepOf: Int32Array, size: number):
 }
 
 const takeOut = (work: OhmsWork, size: number, node: number, step: number): void => {
-  const { siemens, degree, neighbour, ohm, firstFactor, factorPlace, factor } = work
+  const { perOhm, degree, neighbour, ohm, firstFactor, factorPlace, factor } = work
   const first = firstFactor[step]
   const count = degree[node]
   const row = node * size
   let sum = 0
-  for (let i = 0; i < count; i++) sum += siemens[row + neighbour[row + i]]
+  for (let i = 0; i < count; i++) sum += perOhm[row + neighbour[row + i]]
   ohm[step] = count === 0 ? 0 : 1 / sum
   firstFactor[step + 1] = first + count
   for (let i = 0; i < count; i++) {
     const near = neighbour[row + i]
     // The node for now: its place is known only at the end.
     factorPlace[first + i] = near
-    factor[first + i] = siemens[row + near] / sum
+    factor[first + i] = perOhm[row + near] / sum
     forget(work, size, near, node)
   }
   for (let i = 1; i < count; i++) {
     const a = neighbour[row + i]
-    for (let j = 0; j < i; j++) addConductance(work, size, a, neighbour[row + j], siemens[row + a] * factor[first + j])
+    for (let j = 0; j < i; j++) addConductance(work, size, a, neighbour[row + j], perOhm[row + a] * factor[first + j])
   }
 }
 
@@ -64,12 +64,12 @@ const forget = ({ degree, neighbour }: OhmsWork, size: number, node: number, gon
 }
 
 const addConductance = (work: OhmsWork, size: number, a: number, b: number, value: number): void => {
-  const { siemens, degree, neighbour } = work
-  if (siemens[a * size + b] === 0) {
+  const { perOhm, degree, neighbour } = work
+  if (perOhm[a * size + b] === 0) {
     neighbour[a * size + degree[a]++] = b
     neighbour[b * size + degree[b]++] = a
   }
-  const sum = siemens[a * size + b] + (value > smallestSiemens ? value : smallestSiemens)
-  siemens[a * size + b] = sum
-  siemens[b * size + a] = sum
+  const sum = perOhm[a * size + b] + (value > smallestPerOhm ? value : smallestPerOhm)
+  perOhm[a * size + b] = sum
+  perOhm[b * size + a] = sum
 }
