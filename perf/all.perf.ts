@@ -1,6 +1,7 @@
 import { it } from 'vitest'
 import { run as belief } from './belief-speed.ts'
 import { run as machine } from './machine-speed.ts'
+import { run as money } from './plan-money.ts'
 import { run as network } from './network-speed.ts'
 import { run as plan } from './plan-speed.ts'
 
@@ -12,5 +13,11 @@ it('prints each engine’s speed beside what it is compared with', async () => {
     for (const { name, ours, theirs, ratio } of await run()) {
       console.log(`${name}: ${figure(ours)} ms, compared with ${figure(theirs)} ms: ${figure(ratio)} ×`)
     }
+  }
+})
+
+it('prints what following the plan brings on virtual machines', () => {
+  for (const { name, ours, theirs, ratio } of money()) {
+    console.log(`${name}: ${figure(ours)}, compared with ${figure(theirs)}: ${figure(ratio)} ×`)
   }
 })

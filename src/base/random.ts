@@ -15,11 +15,19 @@ export type Random = {
 }
 
 export const seededRandom = (seed: number): Random => {
-  const generator = xoroshiro128plus(seed)
+  const generator = xoroshiro128plus(scattered(seed))
   const uniform = (): number => uniformInt(generator, 0, 0xffffffff) / 0x100000000
   const normal = (): number => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform())
   const index = (weights: ArrayLike<number>): number => drawIndex(weights, uniform())
   return { uniform, normal, index }
+}
+
+/** Neighbouring seeds must give unrelated first numbers: 32-bit finalizer of MurmurHash3 (public domain, from memory). */
+const scattered = (seed: number): number => {
+  let h = seed | 0
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b)
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35)
+  return (h ^ (h >>> 16)) >>> 0
 }
 
 const drawIndex = (weights: ArrayLike<number>, at: number): number => {

@@ -24,6 +24,16 @@ describe('seeded random numbers', () => {
     expect(Math.abs(variance - 1)).toBeLessThan(4 * Math.sqrt(2 / draws.length))
   })
 
+  it('of neighbouring seeds are unrelated: first numbers of 4,000 seeds have the correlation of chance, and fill ten bins evenly', () => {
+    const first = Array.from({ length: 4001 }, (_, seed) => seededRandom(seed).uniform())
+    const pairs = first.slice(1).map((x, i) => (x - 0.5) * (first[i] - 0.5) * 12)
+    const correlation = pairs.reduce((sum, x) => sum + x, 0) / pairs.length
+    expect(Math.abs(correlation)).toBeLessThan(4 / Math.sqrt(pairs.length))
+    const bins = new Array<number>(10).fill(0)
+    for (const x of first) bins[Math.floor(x * 10)]++
+    for (const count of bins) expect(Math.abs(count - 400)).toBeLessThan(4 * Math.sqrt(360))
+  })
+
   it('draw an index as often as its weight says, and never one of weight zero', () => {
     const random = seededRandom(3)
     const counts = [0, 0, 0]
