@@ -3,56 +3,6 @@ import type { BlueprintInput } from '../../schema.ts'
 const chamber: BlueprintInput['checks'] = [
   {
     kind: 'look',
-    id: 'look-bag',
-    name: 'Bag',
-    how: 'Plug out. Open the bag door outdoors. How full? Dust loose in the chamber?',
-    minutes: 1,
-    coversOff: ['bag-door'],
-    outcomes: [
-      { id: 'room', name: 'Room in it, chamber clean' },
-      { id: 'full', name: 'Full or packed' },
-      { id: 'split', name: 'Split or off its collar' },
-    ],
-    sound: { room: 0.93, full: 0.05, split: 0.02 },
-    under: { 'bag-full': { full: 0.96, room: 0.04 }, 'bag-split': { split: 0.95, room: 0.05 } },
-  },
-  {
-    kind: 'look',
-    id: 'look-pre-motor-filter',
-    name: 'Pre-motor filter',
-    how: 'Plug out, filter out. Hold it to the light; feel for damp.',
-    minutes: 1,
-    coversOff: ['filter-cover'],
-    outcomes: [
-      { id: 'clean', name: 'Light comes through' },
-      { id: 'clogged', name: 'Grey, packed or damp' },
-    ],
-    sound: { clean: 0.93, clogged: 0.07 },
-    under: {
-      'pre-motor-filter-clogged': { clogged: 0.96, clean: 0.04 },
-      'bag-split': { clogged: 0.45, clean: 0.55 },
-      'bag-full': { clogged: 0.3, clean: 0.7 },
-    },
-  },
-  {
-    kind: 'look',
-    id: 'look-exhaust-filter',
-    name: 'Exhaust filter',
-    how: 'Plug out, filter out. Grey right through? Sniff it.',
-    minutes: 1,
-    coversOff: ['exhaust-cover'],
-    outcomes: [
-      { id: 'clean', name: 'Pale' },
-      { id: 'clogged', name: 'Grey through and through' },
-    ],
-    sound: { clean: 0.9, clogged: 0.1 },
-    under: {
-      'exhaust-filter-clogged': { clogged: 0.95, clean: 0.05 },
-      'brushes-worn': { clogged: 0.25, clean: 0.75 },
-    },
-  },
-  {
-    kind: 'look',
     id: 'paper-strip-door',
     name: 'Paper strip round the bag door',
     how: 'Plug out. Shut the door on a paper strip, pull; six places. The door must stay shut.',

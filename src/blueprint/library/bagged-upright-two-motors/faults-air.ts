@@ -1,64 +1,7 @@
 import type { BlueprintInput } from '../../schema.ts'
-import { catalogue } from './sources.ts'
+import { catalogue } from '../shared/sources.ts'
 
-const bagAndFilters: BlueprintInput['faults'] = [
-  {
-    id: 'bag-full',
-    part: 'bag',
-    name: 'Bag full',
-    how: 'Full, or pores closed by fine dust. Its neck may be packed too.',
-    rate: { component: { id: 'bag-full', share: 1 }, perHundred: 8, source: { ...catalogue, clause: 'row A01' } },
-    complaints: { 'weak-suction': 0.85, 'cuts-out': 0.25, 'dust-leaks': 0.1, smell: 0.15 },
-    saleShareIfLeft: 1,
-  },
-  {
-    id: 'bag-split',
-    part: 'bag',
-    name: 'Bag split or off its collar',
-    how: 'Dust loose in the chamber and on the filter.',
-    rate: { component: { id: 'bag-or-bin', share: 0.6 }, perHundred: 3, source: { ...catalogue, clause: 'row A02' } },
-    complaints: { 'dust-leaks': 0.7, 'weak-suction': 0.5, smell: 0.3 },
-    saleShareIfLeft: 0.95,
-  },
-  {
-    id: 'pre-motor-filter-clogged',
-    part: 'pre-motor-filter',
-    name: 'Pre-motor filter clogged or damp',
-    how: 'Never changed, or put back wet.',
-    rate: { component: { id: 'filters', share: 0.6 }, perHundred: 12, source: { ...catalogue, clause: 'row A06' } },
-    complaints: { 'weak-suction': 0.85, 'cuts-out': 0.35, smell: 0.25 },
-    saleShareIfLeft: 1,
-  },
-  {
-    id: 'exhaust-filter-clogged',
-    part: 'exhaust-filter',
-    name: 'Exhaust filter clogged',
-    how: 'Grey right through.',
-    rate: { component: { id: 'filters', share: 0.35 }, perHundred: 8, source: { ...catalogue, clause: 'row A07' } },
-    complaints: { 'weak-suction': 0.6, 'cuts-out': 0.3, smell: 0.3 },
-    saleShareIfLeft: 1,
-  },
-  {
-    id: 'bag-door-seal-perished',
-    part: 'bag-door-seal',
-    name: 'Bag door seal perished or rolled',
-    how: 'Whistles; a paper strip slips out of the shut door.',
-    rate: { component: { id: 'seals', share: 0.6 }, perHundred: 3, source: { ...catalogue, clause: 'row A04' } },
-    complaints: { 'weak-suction': 0.7, 'dust-leaks': 0.3, noise: 0.25 },
-    saleShareIfLeft: 0.6,
-  },
-  {
-    id: 'bag-door-latch-broken',
-    part: 'bag-door-latch',
-    name: 'Bag door latch broken',
-    how: 'The door springs open or gapes under suction.',
-    rate: { component: { id: 'casing', share: 0.4 }, perHundred: 4, source: { ...catalogue, clause: 'row A05' } },
-    complaints: { 'weak-suction': 0.55, 'dust-leaks': 0.3 },
-    saleShareIfLeft: 0.3,
-  },
-]
-
-const airWays: BlueprintInput['faults'] = [
+export const airFaults: BlueprintInput['faults'] = [
   {
     id: 'hose-blocked',
     part: 'hose',
@@ -133,5 +76,3 @@ const airWays: BlueprintInput['faults'] = [
     saleShareIfLeft: 0.4,
   },
 ]
-
-export const airFaults: BlueprintInput['faults'] = [...bagAndFilters, ...airWays]

@@ -1,5 +1,5 @@
 import type { BlueprintInput } from '../../schema.ts'
-import { catalogue } from './sources.ts'
+import { catalogue } from '../shared/sources.ts'
 
 const board: BlueprintInput['faults'] = [
   {

@@ -2,22 +2,6 @@ import type { BlueprintInput } from '../../schema.ts'
 
 /** Spares: shares of a working price of about £110 (trade figures, judgement). */
 const mains: BlueprintInput['parts'] = [
-  { id: 'plug', name: 'Plug', does: 'Joins the flex to the socket', group: 'electrical' },
-  { id: 'plug-fuse', name: 'Plug fuse', does: 'Guards the flex: 13 A', group: 'electrical', behind: 'plug-top' },
-  { id: 'flex-plug-end', name: 'Flex at the plug', does: 'The 30 cm that bend most at the plug', group: 'electrical' },
-  {
-    id: 'flex',
-    name: 'Flex',
-    does: 'Mains lead, 10 m, two cores, ends in the handle',
-    group: 'electrical',
-    spareMinor: { low: 880, high: 1650 },
-  },
-  {
-    id: 'flex-entry',
-    name: 'Flex at the handle',
-    does: 'Bends at the cord grip with every stroke',
-    group: 'electrical',
-  },
   {
     id: 'switch-terminal',
     name: 'Switch push-on terminal',

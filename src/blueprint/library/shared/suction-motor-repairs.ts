@@ -1,7 +1,13 @@
 import type { BlueprintInput } from '../../schema.ts'
 
+/** The covers to be off before the motor can be lifted out, and before its brushes and bearings can be reached. */
+export interface SuctionMotorCovers {
+  readonly motorCover: string
+  readonly motorEnd: string
+}
+
 /** Minutes are those once the covers are off; costs, success and break risk from the trade catalogue (judgement). */
-export const motorRepairs: BlueprintInput['repairs'] = [
+export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers): BlueprintInput['repairs'] => [
   {
     id: 'suction-motor-swap',
     name: 'Change the suction motor',
@@ -23,7 +29,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
       'motor-seal-leaks',
       'cooling-vents-felted',
     ],
-    coversOff: ['motor-cover'],
+    coversOff: [motorCover],
     options: [
       {
         id: 'new',
@@ -49,7 +55,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'New carbon brushes',
     part: 'carbon-brushes',
     removes: ['brushes-worn', 'brush-stuck'],
-    coversOff: ['motor-end'],
+    coversOff: [motorEnd],
     options: [
       {
         id: 'new',
@@ -68,7 +74,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'Free the stuck brush',
     part: 'carbon-brushes',
     removes: ['brush-stuck'],
-    coversOff: ['motor-end'],
+    coversOff: [motorEnd],
     options: [
       {
         id: 'clean',
@@ -85,7 +91,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'Clean the commutator',
     part: 'commutator',
     removes: ['commutator-glazed'],
-    coversOff: ['motor-end'],
+    coversOff: [motorEnd],
     options: [
       {
         id: 'clean',
@@ -104,7 +110,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'New motor bearings',
     part: 'suction-motor',
     removes: ['bearing-brush-end-noisy', 'bearing-fan-end-noisy'],
-    coversOff: ['motor-end'],
+    coversOff: [motorEnd],
     options: [
       {
         id: 'new',
@@ -123,7 +129,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'Strip and dry the motor',
     part: 'suction-motor',
     removes: ['water-in-motor'],
-    coversOff: ['motor-end'],
+    coversOff: [motorEnd],
     options: [
       {
         id: 'clean',
@@ -142,7 +148,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'Clean the fan',
     part: 'motor-fan',
     removes: ['fan-choked'],
-    coversOff: ['motor-end'],
+    coversOff: [motorEnd],
     options: [
       {
         id: 'clean',
@@ -160,7 +166,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'New motor seal',
     part: 'motor-seal',
     removes: ['motor-seal-leaks'],
-    coversOff: ['motor-cover'],
+    coversOff: [motorCover],
     options: [
       { id: 'new', name: 'New seal', minutes: 25, costMinor: { low: 200, high: 500 }, success: 0.94, breakRisk: 0.04 },
       {
@@ -178,7 +184,7 @@ export const motorRepairs: BlueprintInput['repairs'] = [
     name: 'Clear the cooling vents',
     part: 'suction-motor',
     removes: ['cooling-vents-felted'],
-    coversOff: ['motor-cover'],
+    coversOff: [motorCover],
     options: [
       {
         id: 'clean',

@@ -206,4 +206,4 @@ const turning: BlueprintInput['faults'] = [
   },
 ]
 
-export const motorFaults: BlueprintInput['faults'] = [...brushGear, ...windings, ...turning]
+export const suctionMotorFaults: BlueprintInput['faults'] = [...brushGear, ...windings, ...turning]

@@ -4,6 +4,12 @@ import { catalogue } from './sources.ts'
 const heats = 'A loose plug terminal heats until it burns'
 const crushed = 'A crushed flex can show bare copper or short at any moment'
 
+/** Where the flex goes in, as “the handle”, and what wears it there. */
+export interface LeadEntry {
+  readonly entry: string
+  readonly wear: string
+}
+
 const plug: BlueprintInput['faults'] = [
   {
     id: 'plug-line-terminal-loose',
@@ -130,12 +136,12 @@ const atThePlug: BlueprintInput['faults'] = [
   },
 ]
 
-const atTheHandle: BlueprintInput['faults'] = [
+const atTheEntry = ({ entry, wear }: LeadEntry): BlueprintInput['faults'] => [
   {
     id: 'flex-entry-line-flickers',
     part: 'flex-entry',
-    name: 'Flex at the handle, line core comes and goes',
-    how: 'Bends at the cord grip with every stroke; strands part inside the sheath.',
+    name: `Flex at ${entry}, line core comes and goes`,
+    how: `${wear}; strands part inside the sheath.`,
     rate: {
       component: { id: 'flex-entry', share: 0.36 },
       perHundred: 3.6,
@@ -149,7 +155,7 @@ const atTheHandle: BlueprintInput['faults'] = [
   {
     id: 'flex-entry-line-open',
     part: 'flex-entry',
-    name: 'Flex at the handle, line core broken',
+    name: `Flex at ${entry}, line core broken`,
     how: 'Worn through at the cord grip, often after weeks of coming and going.',
     rate: {
       component: { id: 'flex-entry', share: 0.22 },
@@ -163,8 +169,8 @@ const atTheHandle: BlueprintInput['faults'] = [
   {
     id: 'flex-entry-neutral-flickers',
     part: 'flex-entry',
-    name: 'Flex at the handle, neutral core comes and goes',
-    how: 'Bends at the cord grip with every stroke; strands part inside the sheath.',
+    name: `Flex at ${entry}, neutral core comes and goes`,
+    how: `${wear}; strands part inside the sheath.`,
     rate: {
       component: { id: 'flex-entry', share: 0.26 },
       perHundred: 2.6,
@@ -178,7 +184,7 @@ const atTheHandle: BlueprintInput['faults'] = [
   {
     id: 'flex-entry-neutral-open',
     part: 'flex-entry',
-    name: 'Flex at the handle, neutral core broken',
+    name: `Flex at ${entry}, neutral core broken`,
     how: 'Worn through at the cord grip, often after weeks of coming and going.',
     rate: {
       component: { id: 'flex-entry', share: 0.16 },
@@ -236,4 +242,9 @@ const midLength: BlueprintInput['faults'] = [
   },
 ]
 
-export const leadFaults: BlueprintInput['faults'] = [...plug, ...atThePlug, ...atTheHandle, ...midLength]
+export const leadFaults = (at: LeadEntry): BlueprintInput['faults'] => [
+  ...plug,
+  ...atThePlug,
+  ...atTheEntry(at),
+  ...midLength,
+]
