@@ -3,6 +3,7 @@ import { blueprintSchema } from '../blueprint/schema.ts'
 import { beliefProblemSchema } from '../engines/belief/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
 import { planProblemSchema } from '../engines/plan/index.ts'
+import { stampsSchema } from '../machine/index.ts'
 import { benchNotesSchema } from './note.ts'
 
 const schemas: Readonly<Record<string, z.ZodType>> = {
@@ -12,6 +13,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   'network-request': networkRequestSchema,
   belief: beliefProblemSchema,
   plan: planProblemSchema,
+  stamps: stampsSchema,
 }
 
 /** Names of the forms that outside input may take. */

@@ -5,6 +5,7 @@ import { addBenchCommands } from './bench-program.ts'
 import { addEngineCommands } from './engine-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
 import { addServeCommand } from './serve-command.ts'
+import { addStampsCommand } from './stamps-program.ts'
 
 const terminal: Output = {
   out: (text) => process.stdout.write(`${text}\n`),
@@ -32,6 +33,7 @@ export const main = async (
   addServeCommand(program, shell)
   addBenchCommands(program, shell)
   addEngineCommands(program, shell)
+  addStampsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>
     command.option('--json', 'answer in JSON').option('--data <folder>', 'data folder').exitOverride(),

@@ -1,0 +1,69 @@
+import { z } from 'zod'
+import { dayFromText } from './calendar.ts'
+
+const month = z.int().min(1, 'a month is 1 to 12').max(12, 'a month is 1 to 12')
+const day = z.int().min(1).max(31, 'a day is 1 to 31')
+const week = z.int().min(1).max(53, 'a year has at most 53 weeks')
+const digit = z.int().min(0).max(9)
+/** Two digits as seen, or all four. */
+const year = z.union([z.int().min(0).max(99), z.int().min(1950).max(2100)], 'a year is two digits or 1950 to 2100')
+const part = z.string().min(1)
+const isoDay = z.string().refine((text) => dayFromText(text) !== null, 'a day is YYYY-MM-DD and must exist')
+const years = z.array(year).min(1).optional()
+
+/** A date stamp as the eye sees it on one part. */
+export const stampSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    part,
+    kind: z.literal('one-ring'),
+    seen: z.strictObject({
+      left: digit,
+      right: digit,
+      /** The numeral that the arrow points at. */
+      month: month.optional(),
+      /** The numeral that is missing, perhaps under the arrow. */
+      coveredMonth: month.optional(),
+    }),
+  }),
+  z.strictObject({ part, kind: z.literal('two-rings'), seen: z.strictObject({ month, year }) }),
+  z.strictObject({
+    part,
+    kind: z.literal('three-rings'),
+    seen: z.strictObject({
+      month,
+      day: z.union([day, z.strictObject({ tens: z.int().min(0).max(3), units: digit })]),
+      /** Left out where the third ring is a ring of the day. */
+      year: year.optional(),
+      yearsOnRing: years,
+    }),
+  }),
+  z.strictObject({ part, kind: z.literal('dots'), seen: z.strictObject({ year, dots: month }) }),
+  z.strictObject({ part, kind: z.literal('week'), seen: z.strictObject({ year, week }) }),
+  z.strictObject({
+    part,
+    kind: z.literal('written'),
+    seen: z.strictObject({ year, month: month.optional(), day: day.optional() }),
+  }),
+])
+export type Stamp = z.infer<typeof stampSchema>
+
+/** All date stamps of one machine, with its plate and serial number. Today's date is given, never looked up. */
+export const stampsSchema = z.strictObject({
+  today: isoDay,
+  /** The first year the design can have been made. */
+  earliestYear: z.int().min(1950).max(2100),
+  parts: z.array(part),
+  stamps: z.array(stampSchema),
+  serial: z.string().min(1).optional(),
+  plate: z
+    .strictObject({
+      date: isoDay.optional(),
+      inputW: z.number().positive().optional(),
+      /** Whether it is a dry machine with an EU or UK label: the power limits bind no others. */
+      dryEuOrUk: z.boolean().optional(),
+      ukca: z.boolean().optional(),
+      sleevedPins: z.boolean().optional(),
+    })
+    .optional(),
+})
+export type StampsInput = z.infer<typeof stampsSchema>
