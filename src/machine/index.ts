@@ -1,5 +1,6 @@
 export { machineView } from './machine-view.ts'
 export { machineModel, type MachineModel } from './model.ts'
+export { faultRates, type FaultRate } from './rates.ts'
 export { runningBarred, redFlags, shownWorking } from './running.ts'
 export { virtualComplaints, virtualResult, hiddenTruth, resultUnder, truthNow } from './practice.ts'
 export { reveal, playMove, type Reveal } from './reveal.ts'

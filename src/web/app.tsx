@@ -11,6 +11,8 @@ import { applyTheme, shownTheme, storedTheme } from './theme.ts'
 
 const AddPage = lazy(async () => ({ default: (await import('./pages/add-page.tsx')).AddPage }))
 const PracticePage = lazy(async () => ({ default: (await import('./pages/practice-page.tsx')).PracticePage }))
+const BlueprintsPage = lazy(async () => ({ default: (await import('./pages/blueprints-page.tsx')).BlueprintsPage }))
+const BlueprintPage = lazy(async () => ({ default: (await import('./pages/blueprint-page.tsx')).BlueprintPage }))
 
 const client = makeQueryClient()
 
@@ -40,6 +42,10 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <AddPage />
     case 'practice':
       return <PracticePage />
+    case 'blueprints':
+      return <BlueprintsPage />
+    case 'blueprint':
+      return <BlueprintPage id={route.id} />
     case 'machine':
       return <MachinePage bench={route.bench} id={route.id} />
     case 'lost':
@@ -72,6 +78,9 @@ const Head = ({ route }: { readonly route: Route }) => {
         </Link>
         <Link to={{ kind: 'practice' }} current={route.kind === 'practice'}>
           Practise
+        </Link>
+        <Link to={{ kind: 'blueprints' }} current={route.kind === 'blueprints'}>
+          Blueprints
         </Link>
       </nav>
       <ThemeSwitch />

@@ -3,6 +3,7 @@ import type { Note } from '../bench/note.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { Plate } from '../machine/plate.ts'
+import type { FaultRate } from '../machine/rates.ts'
 import type { ReadingResult } from '../machine/result.ts'
 import type { ExitId, MachineView } from '../machine/view.ts'
 
@@ -25,18 +26,25 @@ export type Reveal = {
   readonly plans: Outcome
 }
 
+/** What a meter check reads on a machine with nothing wrong, in words. */
+export type SoundReading = { readonly check: string; readonly name: string; readonly text: string }
+
 /** What a page may ask of the engines. */
 export type EngineRequest =
   | { readonly kind: 'view'; readonly job: EngineJob }
   | { readonly kind: 'reading'; readonly job: EngineJob; readonly seed: number; readonly check: string }
   | { readonly kind: 'reveal'; readonly job: EngineJob; readonly seed: number; readonly exit: ExitId }
   | { readonly kind: 'complaints'; readonly blueprint: Blueprint; readonly plate: Plate; readonly seed: number }
+  | { readonly kind: 'rates'; readonly blueprint: Blueprint }
+  | { readonly kind: 'readings'; readonly blueprint: Blueprint }
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
   | { readonly kind: 'reading'; readonly result: ReadingResult }
   | { readonly kind: 'reveal'; readonly reveal: Reveal }
   | { readonly kind: 'complaints'; readonly complaints: readonly Complaint[] }
+  | { readonly kind: 'rates'; readonly rates: readonly FaultRate[] }
+  | { readonly kind: 'readings'; readonly readings: readonly SoundReading[] }
 
 /** The answer to one kind of request. */
 export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>

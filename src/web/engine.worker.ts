@@ -1,7 +1,15 @@
 import { jobOf } from '../bench/job.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
-import { machineView, reveal, virtualComplaints, virtualResult } from '../machine/index.ts'
-import type { EngineAnswer, EngineJob, EngineRequest, FromEngine, ToEngine } from './engine-protocol.ts'
+import {
+  faultRates,
+  machineModel,
+  machineView,
+  resultText,
+  reveal,
+  virtualComplaints,
+  virtualResult,
+} from '../machine/index.ts'
+import type { EngineAnswer, EngineJob, EngineRequest, FromEngine, SoundReading, ToEngine } from './engine-protocol.ts'
 
 /** Each message brings a copy of its blueprint; the first copy is kept, so that what is worked out from it is kept too. */
 const kept = new Map<string, Blueprint>()
@@ -14,6 +22,16 @@ const keptCopy = (blueprint: Blueprint): Blueprint => {
 }
 
 const asJob = (job: EngineJob) => jobOf(job.state, job.notes, keptCopy(job.blueprint))
+
+/** The first suspect of a model is "nothing wrong". */
+const sound = 0
+
+const soundReadings = (blueprint: Blueprint): readonly SoundReading[] => {
+  const model = machineModel(blueprint, blueprint.plate)
+  return blueprint.checks
+    .filter(({ kind }) => kind === 'meter')
+    .map((check) => ({ check: check.id, name: check.name, text: resultText(model, check, sound) }))
+}
 
 const answer = (request: EngineRequest): EngineAnswer => {
   switch (request.kind) {
@@ -28,6 +46,10 @@ const answer = (request: EngineRequest): EngineAnswer => {
         kind: 'complaints',
         complaints: virtualComplaints(keptCopy(request.blueprint), request.plate, request.seed),
       }
+    case 'rates':
+      return { kind: 'rates', rates: faultRates(keptCopy(request.blueprint)) }
+    case 'readings':
+      return { kind: 'readings', readings: soundReadings(keptCopy(request.blueprint)) }
   }
 }
 

@@ -5,6 +5,8 @@ export type Route =
   | { readonly kind: 'bench'; readonly bench: BenchId }
   | { readonly kind: 'add' }
   | { readonly kind: 'practice' }
+  | { readonly kind: 'blueprints' }
+  | { readonly kind: 'blueprint'; readonly id: string }
   | { readonly kind: 'machine'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'lost'; readonly path: string }
 
@@ -15,14 +17,20 @@ export const routeOf = (path: string): Route => {
   const [page, id, ...more] = bench === 'demo' ? parts.slice(1) : parts
   if (more.length > 0) return { kind: 'lost', path }
   if (page === undefined) return { kind: 'bench', bench }
-  if (page === 'machine' && id !== undefined) return machineRoute(bench, id, path)
-  if (bench === 'own' && id === undefined && (page === 'add' || page === 'practice')) return { kind: page }
+  if (page === 'machine' && id !== undefined)
+    return withId(id, path, (known) => ({ kind: 'machine', bench, id: known }))
+  return bench === 'own' ? ownRoute(page, id, path) : { kind: 'lost', path }
+}
+
+const ownRoute = (page: string, id: string | undefined, path: string): Route => {
+  if (page === 'blueprints' && id !== undefined) return withId(id, path, (known) => ({ kind: 'blueprint', id: known }))
+  if (id === undefined && (page === 'add' || page === 'practice' || page === 'blueprints')) return { kind: page }
   return { kind: 'lost', path }
 }
 
-const machineRoute = (bench: BenchId, id: string, path: string): Route => {
+const withId = (id: string, path: string, route: (id: string) => Route): Route => {
   try {
-    return { kind: 'machine', bench, id: decodeURIComponent(id) }
+    return route(decodeURIComponent(id))
   } catch {
     return { kind: 'lost', path }
   }
@@ -37,6 +45,10 @@ export const pathOf = (route: Route): string => {
       return '/add'
     case 'practice':
       return '/practice'
+    case 'blueprints':
+      return '/blueprints'
+    case 'blueprint':
+      return `/blueprints/${encodeURIComponent(route.id)}`
     case 'machine':
       return `${route.bench === 'demo' ? '/demo' : ''}/machine/${encodeURIComponent(route.id)}`
     case 'lost':

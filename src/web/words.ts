@@ -33,6 +33,9 @@ export const exitNames: Readonly<
   scrap: { future: 'Scrap', short: 'scrap', past: 'Scrapped' },
 }
 
+/** A text with one full stop at its end, whether or not its author wrote one. */
+export const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`)
+
 /** The day of a note, in the reader's own zone. */
 export const dayText = (iso: string): string =>
   new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })

@@ -15,8 +15,8 @@ type DrawingProps = {
   readonly blueprint: Blueprint
   /** Probability that each part is faulty, by part id. */
   readonly tints: Readonly<Record<string, number>>
-  /** Covers that are off. */
-  readonly off: readonly string[]
+  /** Covers that are off; null for an architecture, which has no covers on or off. */
+  readonly off: readonly string[] | null
   readonly probes: CheckMove['probes']
 }
 
@@ -51,7 +51,7 @@ export const Drawing = ({ blueprint, tints, off, probes }: DrawingProps) => {
               key={`${cover.cover} ${cover.low.x} ${cover.low.y}`}
               cover={cover}
               scale={scale}
-              off={off.includes(cover.cover)}
+              off={off?.includes(cover.cover) ?? false}
             />
           ))}
           {layout.elements.map((drawn) => (
@@ -205,7 +205,7 @@ type KeyProps = {
   readonly blueprint: Blueprint
   readonly layout: Layout
   readonly tints: DrawingProps['tints']
-  readonly off: readonly string[]
+  readonly off: readonly string[] | null
 }
 
 const Key = ({ blueprint, layout, tints, off }: KeyProps) => {
@@ -224,12 +224,13 @@ const Key = ({ blueprint, layout, tints, off }: KeyProps) => {
         {[...letters].map(([cover, letter]) => (
           <li key={cover}>
             <b>{letter}</b> {blueprint.covers.find(({ id }) => id === cover)?.name ?? cover}{' '}
-            <span className="quiet">{off.includes(cover) ? 'off' : 'on'}</span>
+            {off === null ? null : <span className="quiet">{off.includes(cover) ? 'off' : 'on'}</span>}
           </li>
         ))}
       </ul>
       <p className="quiet">
-        Brown: line. Blue: neutral. Dashed: covers, and paths that only a fault makes. Shading: how suspected.
+        Brown: line. Blue: neutral. Dashed: covers, and paths that only a fault makes.
+        {Object.keys(tints).length === 0 ? null : ' Shading: how suspected.'}
       </p>
     </Fold>
   )

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { sourceText } from '../../base/source-text.ts'
 import { moneyText } from '../../base/money.ts'
 import { Fold } from '../parts/fold.tsx'
+import { Link } from '../router.tsx'
 import { minutesText } from '../words.ts'
 import { useSheet } from './sheet.ts'
 
@@ -41,7 +42,11 @@ export const Grounds = () => {
           {plate.voltageV} V, {plate.frequencyHz} Hz, {plate.powerW} W, class {plate.protectionClass}
           {plate.massKg === undefined ? null : `, ${plate.massKg} kg`}
         </Line>
-        <Line name="blueprint">{blueprint.name}</Line>
+        <Line name="blueprint">
+          <Link to={{ kind: 'blueprint', id: blueprint.id }} className="on-its-own">
+            {blueprint.name}
+          </Link>
+        </Line>
       </dl>
     </Fold>
   )

@@ -16,7 +16,7 @@ import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { machineKey, machinesKey, useBlueprint, useBlueprints } from '../queries.ts'
-import { goTo, PageTitle } from '../router.tsx'
+import { goTo, Link, PageTitle } from '../router.tsx'
 import { readStored, writeStored } from '../stored.ts'
 
 const storedName = 'thrum-add'
@@ -229,5 +229,8 @@ const Recognise = ({ blueprint }: { readonly blueprint: Blueprint }) => (
         <li key={mark}>{mark}</li>
       ))}
     </ul>
+    <Link to={{ kind: 'blueprint', id: blueprint.id }} className="on-its-own">
+      The whole blueprint
+    </Link>
   </Fold>
 )

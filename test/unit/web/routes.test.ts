@@ -6,6 +6,9 @@ const pages: readonly Route[] = [
   { kind: 'bench', bench: 'demo' },
   { kind: 'add' },
   { kind: 'practice' },
+  { kind: 'blueprints' },
+  { kind: 'blueprint', id: 'bagged-upright' },
+  { kind: 'blueprint', id: 'with / and ü?' },
   { kind: 'machine', bench: 'own', id: 'a-1' },
   { kind: 'machine', bench: 'demo', id: 'with / and ü?' },
 ]
@@ -14,9 +17,16 @@ describe('routes', () => {
   it.each(pages)('finds each page back from its own address: %o', (route) =>
     expect(routeOf(pathOf(route))).toEqual(route),
   )
-  it.each(['/machine', '/machine/a/b', '/demo/add', '/nowhere', '/machine/%E0%A4%A'])(
-    'says that %s is no page',
-    (path) => expect(routeOf(path)).toEqual({ kind: 'lost', path }),
-  )
+  it.each([
+    '/machine',
+    '/machine/a/b',
+    '/demo/add',
+    '/nowhere',
+    '/machine/%E0%A4%A',
+    '/demo/blueprints',
+    '/demo/blueprints/a',
+    '/blueprints/a/b',
+    '/blueprints/%E0%A4%A',
+  ])('says that %s is no page', (path) => expect(routeOf(path)).toEqual({ kind: 'lost', path }))
   it('does not mind a stroke at the end', () => expect(routeOf('/demo/')).toEqual({ kind: 'bench', bench: 'demo' }))
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { complaintsText, minutesText, percentText } from '../../../src/web/words.ts'
+import { complaintsText, minutesText, percentText, sentence } from '../../../src/web/words.ts'
 import { sourceText } from '../../../src/base/source-text.ts'
 
 describe('words', () => {
@@ -11,6 +11,8 @@ describe('words', () => {
   })
   it('says minutes as a bench would', () =>
     expect([0, 0.4, 4, 59.6, 80].map(minutesText)).toEqual(['0 min', 'under 1 min', '4 min', '1 h', '1 h 20 min']))
+  it('ends a sentence once', () =>
+    expect(['Brown', 'Brown.', 'Is it brown?'].map(sentence)).toEqual(['Brown.', 'Brown.', 'Is it brown?']))
   it('joins complaints into one sentence', () => {
     expect(complaintsText(['dead', 'weak-suction'])).toBe('Dead, weak suction')
     expect(complaintsText([])).toBe('No complaint noted')
