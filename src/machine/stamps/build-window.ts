@@ -1,5 +1,5 @@
 import { plateClues, windowRule } from '../../facts/date-stamps.ts'
-import { addMonths, dayFromText, dayOf, startOfMonth } from './calendar.ts'
+import { addMonths, dayFromText, dayOf, startOfMonth, dayText } from './calendar.ts'
 import type { DateCandidate } from './read-stamp.ts'
 import type { Stamp, StampsInput } from './stamp.ts'
 
@@ -26,9 +26,11 @@ export const buildWindow = (
   plate: StampsInput['plate'],
   years: { readonly earliest: number; readonly today: number },
 ): BuildWindow => {
-  const enough = new Set(parts.map((one) => one.part)).size >= windowRule.partsNeeded
+  const dated = parts.filter(saysItsYear)
+  const enough = new Set(dated.map((one) => one.part)).size >= windowRule.partsNeeded
   const spans = parts.map(spanOf)
-  const verdicts = enough ? judge(spans, plate) : spans.map((): PartVerdict => 'not judged')
+  const judged = enough ? judge(dated.map(spanOf), plate) : []
+  const verdicts = parts.map((one): PartVerdict => judged[dated.indexOf(one)] ?? 'not judged')
   const originals = spans.filter((_, i) => verdicts[i] === 'original')
   const wide = {
     from: Math.min(...parts.flatMap((one) => one.candidates.map((c) => c.from)), years.today),
@@ -48,6 +50,11 @@ export const buildWindow = (
   if (narrowed === null) remarks.push('The plate and the stamps disagree: a part or the plate has been changed')
   return { ...(narrowed ?? stamped), enough, verdicts, remarks }
 }
+
+/** Rings without a year fit any year: such a mark dates nothing. Two digits that fit two centuries or decades still do. */
+const mostYears = 4
+const saysItsYear = ({ candidates }: DatedPart): boolean =>
+  new Set(candidates.map(({ from }) => dayText(from).slice(0, 4))).size <= mostYears
 
 /** First and last day that a part's date may begin; candidates in other decades than the likeliest are left out. */
 type PartSpan = { readonly likely: number; readonly from: number; readonly last: number }

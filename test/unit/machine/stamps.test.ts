@@ -33,6 +33,17 @@ describe('the rule for several parts', () => {
       false,
     )
   })
+  it('does not count rings that name no year among the dated parts, nor judge them', () => {
+    const yearless = { part: 'part 2', kind: 'three-rings', seen: { month: 12, day: 17 } }
+    const answer = run([...three([2010, 3], [2010, 4]), yearless])
+    expect(answer.window.enough).toBe(false)
+    expect(verdicts([...three([2010, 3], [2010, 4], [2010, 5]), { ...yearless, part: 'part 3' }])).toEqual([
+      'original',
+      'original',
+      'original',
+      'not judged',
+    ])
+  })
   it('replaced is later than 12 months after the median, not at it', () => {
     expect(verdicts(three([2010, 4], [2010, 4], [2011, 4]))[2]).toBe('original')
     expect(verdicts(three([2010, 4], [2010, 4], [2011, 5]))[2]).toBe('likely replaced')
