@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { sourceSchema } from '../base/source.ts'
 import { complaintIds } from '../facts/complaints.ts'
+import { signQuestionIds } from './signs.ts'
 
 const id = z.string().regex(/^[a-z0-9]+([.-][a-z0-9]+)*$/, 'an id is lower-case words joined by - or .')
 const text = z.string().min(1)
@@ -233,6 +234,8 @@ export const blueprintSchema = z.strictObject({
   summary: text,
   /** How to know one when it stands before you. */
   recognise: z.array(text).min(1),
+  /** The answers that fit, to each question that can be answered by looking; a question left out is answered by any. */
+  signs: z.partialRecord(z.enum(signQuestionIds), z.array(id).min(1)).default({}),
   plate: z.strictObject({
     voltageV: positive,
     frequencyHz: positive,

@@ -41,6 +41,7 @@ export const baggedUprightTwoMotors: BlueprintInput = compose(
       'Overload button on the head or neck',
       'Double square on the plate, no earth pin connected',
     ],
+    signs: { stands: ['upright'], dust: ['bag'], cord: ['hooks'], brush: ['electric'], switch: ['handle'] },
     plate: { voltageV: 230, frequencyHz: 50, powerW: 1200, protectionClass: 'II', massKg: 9 },
     supply: { line: 'plug.line', neutral: 'plug.neutral' },
     airPath,
