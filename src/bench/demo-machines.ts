@@ -82,12 +82,12 @@ const silver: DemoMachine = {
     [1, invented],
     [4, grade('look-flex', 'whole', 2)],
     [6, ohms('pins-on', 6.8, 1)],
-    [8, jumps('pins-bend-handle-end', 1)],
+    [8, jumps('pins-bend-entry', 1)],
     [9, ohms('pins-bend-plug-end', 6.9, 1)],
     [15, opened('handle-cover', 6)],
-    [17, ohms('line-pin-to-handle', 0.4, 1)],
+    [17, ohms('line-pin-to-entry', 0.4, 1)],
     [18, { kind: 'struck', note: 'demo-silver.8', reason: 'Read with the lead of the meter loose' }],
-    [20, ohms('line-pin-to-handle', 0.3, 1)],
+    [20, ohms('line-pin-to-entry', 0.3, 1)],
   ],
 }
 

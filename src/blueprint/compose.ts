@@ -1,77 +1,93 @@
+import { casesPerHundred, catalogueRows, failureCatalogue, type Family } from '../facts/fault-catalogue.ts'
+import type { BlueprintBase, BlueprintFragment, CheckInput, FragmentFault, RowRate, Under } from './fragment.ts'
 import type { BlueprintInput } from './schema.ts'
 
-type Lists = Pick<
-  BlueprintInput,
-  'points' | 'parts' | 'controls' | 'circuit' | 'covers' | 'faults' | 'checks' | 'repairs'
->
-type ListName = keyof Lists
-type CheckInput = BlueprintInput['checks'][number]
-type Under = Extract<CheckInput, { under: unknown }>['under']
-
-/** A piece that several architectures share. `addsTo`: what its faults show in checks that are written elsewhere. */
-export type BlueprintFragment = Partial<Lists> & { readonly addsTo?: Readonly<Record<string, Under>> }
-
-/** What a blueprint says once: all but the lists that fragments fill. */
-export type BlueprintBase = Omit<BlueprintInput, ListName>
+type FaultInput = BlueprintInput['faults'][number]
+type PartInput = BlueprintInput['parts'][number]
 
 /**
- * The blueprint made of a base and fragments. Each list holds the fragments' items in the order given; then every `addsTo`
- * is merged into the `under` table of the check it names. Throws (a mistake in the library, not in use) when an id of one
- * kind comes twice, when `addsTo` names no graded check, or when a fault is already in that check's table.
+ * The blueprint made of a base and fragments. Each list holds the fragments' items in the order given; every `addsTo` is
+ * merged into the `under` table of the check it names; rates come from the catalogue's column for the base's family, spares
+ * from the price of the working machine. Names of faults that this architecture goes without are dropped, and outcomes that
+ * nothing shows with them. Throws (a mistake in the library, not in use) when an id of one kind comes twice, when a point has
+ * no place, when a fault's rows do not occur in the family, or when a fault is already in the check's table.
  */
-export const compose = (base: BlueprintBase, ...fragments: readonly BlueprintFragment[]): BlueprintInput => ({
-  ...base,
-  points: once(
-    'points',
-    fragments.flatMap(({ points = [] }) => points),
-  ),
-  parts: once(
-    'parts',
-    fragments.flatMap(({ parts = [] }) => parts),
-  ),
-  controls: once(
-    'controls',
-    fragments.flatMap(({ controls = [] }) => controls),
-  ),
-  circuit: once(
-    'circuit',
-    fragments.flatMap(({ circuit = [] }) => circuit),
-  ),
-  covers: once(
-    'covers',
-    fragments.flatMap(({ covers = [] }) => covers),
-  ),
-  faults: once(
-    'faults',
-    fragments.flatMap(({ faults = [] }) => faults),
-  ),
-  checks: fragments.reduce(
-    withAdditions,
-    once(
-      'checks',
-      fragments.flatMap(({ checks = [] }) => checks),
+export const compose = (
+  { family, places, ...base }: BlueprintBase,
+  ...fragments: readonly BlueprintFragment[]
+): BlueprintInput => {
+  const faults = withExclusions(list('faults', fragments).map((fault) => ({ ...fault, rate: rateOf(fault, family) })))
+  const known = new Set(faults.map(({ id }) => id))
+  const parts = new Set(list('parts', fragments).map(({ id }) => id))
+  const elements = new Set(list('circuit', fragments).map(({ id }) => id))
+  const checks = fragments.reduce(withAdditions, [...list('checks', fragments)])
+  return {
+    ...base,
+    points: list('points', fragments).map((point) => ({ ...point, at: placeOf(point.id, places) })),
+    parts: list('parts', fragments).map((part) => pricedPart(part, base.worth.workingMinor)),
+    controls: [...list('controls', fragments)],
+    circuit: [...list('circuit', fragments)],
+    covers: [...list('covers', fragments)],
+    faults,
+    checks: checks.map((check) =>
+      check.kind === 'meter' ? ofKnownParts(check, parts, elements) : ofKnownFaults(check, known),
     ),
-  ),
-  repairs: once(
-    'repairs',
-    fragments.flatMap(({ repairs = [] }) => repairs),
-  ),
-})
-
-const once = <Item extends { readonly id: string }>(kind: ListName, items: Item[]): Item[] => {
-  const seen = new Set<string>()
-  for (const { id } of items) {
-    if (seen.has(id)) throw new Error(`${kind}: “${id}” comes from two fragments`)
-    seen.add(id)
+    repairs: list('repairs', fragments)
+      .map((repair) => ({ ...repair, removes: repair.removes.filter((id) => known.has(id)) }))
+      .filter(({ removes }) => removes.length > 0),
   }
-  return items
 }
 
-const withAdditions = (checks: CheckInput[], { addsTo = {} }: BlueprintFragment): CheckInput[] =>
-  Object.entries(addsTo).reduce((sofar, [checkId, under]) => {
-    if (!sofar.some(({ id }) => id === checkId)) throw new Error(`addsTo names no check: “${checkId}”`)
-    return sofar.map((check) => (check.id === checkId ? withUnder(check, under) : check))
-  }, checks)
+type Lists = Omit<Required<BlueprintFragment>, 'addsTo'>
+
+const list = <Name extends keyof Lists>(name: Name, fragments: readonly BlueprintFragment[]): Lists[Name] => {
+  const items = fragments.flatMap((fragment) => (fragment[name] ?? []) as readonly { readonly id: string }[])
+  const twice = items.find(({ id }, i) => items.findIndex((other) => other.id === id) !== i)
+  if (twice !== undefined) throw new Error(`${name}: “${twice.id}” comes from two fragments`)
+  return items as unknown as Lists[Name]
+}
+
+const placeOf = (id: string, places: BlueprintBase['places']): [number, number] => {
+  const place = places[id]
+  if (place === undefined) throw new Error(`points: “${id}” has no place on the drawing`)
+  return [place[0], place[1]]
+}
+
+/** Spares are priced to the nearest ten. */
+const pricedPart = (
+  { spareShare, ...part }: Lists['parts'][number],
+  working: { readonly low: number; readonly high: number },
+): PartInput => {
+  if (spareShare === undefined) return part
+  const price = (share: number): number => Math.round((share * (working.low + working.high)) / 20) * 10
+  return { ...part, spareMinor: { low: price(spareShare.low), high: price(spareShare.high) } }
+}
+
+const rateOf = ({ id, rate }: FragmentFault, family: Family): FaultInput['rate'] => {
+  if (!('rows' in rate)) return rate
+  const perHundred = rate.rows.reduce((sum, [row, share]) => sum + casesPerHundred(row, family) * share, 0)
+  if (perHundred === 0) throw new Error(`faults: the rows of “${id}” do not occur in the family “${family}”`)
+  const source = { ...failureCatalogue, clause: rowsText(rate) }
+  const rounded = Math.round(perHundred * 10) / 10
+  return rate.component === undefined
+    ? { perHundred: rounded, source }
+    : { component: rate.component, perHundred: rounded, source }
+}
+
+const rowsText = ({ rows }: RowRate): string =>
+  rows.map(([row, share]) => `row ${row}${share < 1 ? ', its part' : ''} (${catalogueRows[row].name})`).join('; ')
+
+/** Exclusion is mutual, and says nothing of faults that are not there. */
+const withExclusions = (faults: readonly FaultInput[]): FaultInput[] =>
+  faults.map((fault) => {
+    const named = fault.excludes ?? []
+    const excludes = faults.filter(({ id, excludes: back }) => named.includes(id) || (back ?? []).includes(fault.id))
+    return { ...fault, excludes: excludes.map(({ id }) => id) }
+  })
+
+/** A check that this architecture goes without takes no additions. */
+const withAdditions = (checks: readonly CheckInput[], { addsTo = {} }: BlueprintFragment): CheckInput[] =>
+  checks.map((check) => (check.id in addsTo ? withUnder(check, addsTo[check.id]!) : check))
 
 const withUnder = (check: CheckInput, under: Under): CheckInput => {
   if (check.kind === 'meter')
@@ -79,4 +95,24 @@ const withUnder = (check: CheckInput, under: Under): CheckInput => {
   const twice = Object.keys(under).find((faultId) => faultId in check.under)
   if (twice !== undefined) throw new Error(`addsTo: “${check.id}” already says what “${twice}” shows`)
   return { ...check, under: { ...check.under, ...under } }
+}
+
+type Meter = Extract<CheckInput, { kind: 'meter' }>
+type Graded = Exclude<CheckInput, { kind: 'meter' }>
+
+const ofKnownParts = (check: Meter, parts: ReadonlySet<string>, elements: ReadonlySet<string>): Meter => ({
+  ...check,
+  moving: (check.moving ?? []).filter((id) => parts.has(id)),
+  unplug: (check.unplug ?? []).filter((id) => elements.has(id)),
+})
+
+const ofKnownFaults = (check: Graded, known: ReadonlySet<string>): Graded => {
+  const under = Object.fromEntries(Object.entries(check.under).filter(([id]) => known.has(id)))
+  const shown = new Set([
+    ...[check.sound, ...Object.values(under)].flatMap((table) =>
+      Object.entries(table).flatMap(([outcome, p]) => ((p ?? 0) > 0 ? [outcome] : [])),
+    ),
+    ...[check.driven?.otherwise, check.whenTrips].filter((id) => id !== undefined),
+  ])
+  return { ...check, under, outcomes: check.outcomes.filter(({ id }) => shown.has(id)) }
 }

@@ -147,7 +147,7 @@ describe('its safety', () => {
       expect(check.how).toMatch(/covers on/i)
       expect(check.how).toMatch(/RCD socket of 30 mA or less/)
       expect(check.how).toMatch(/plug out/i)
-      expect(check.controls['handle-switch']).toBe('on')
+      expect(check.controls['mains-switch']).toBe('on')
     },
   )
 
@@ -200,13 +200,13 @@ describe('what its meter checks read', () => {
 
   // IEC 60228 class 5, 1 mm²: at most 19.5 Ω/km at 20 °C, so 0.195 Ω a core of 10 m; contacts add a few hundredths.
   it('reads a flex core under 0.25 Ω from pin to handle', () => {
-    expect(read('line-pin-to-handle')).toBeLessThan(0.25)
-    expect(read('neutral-pin-to-handle')).toBeLessThan(0.25)
+    expect(read('line-pin-to-entry')).toBeLessThan(0.25)
+    expect(read('neutral-pin-to-entry')).toBeLessThan(0.25)
   })
 
   it('tells the halves apart: each core, the loom, the cut-out, the neck', () => {
-    expect(read('line-pin-to-handle', ['flex-entry-line-open'])).toBe(Infinity)
-    expect(read('neutral-pin-to-handle', ['flex-entry-line-open'])).toBeLessThan(1)
+    expect(read('line-pin-to-entry', ['flex-entry-line-open'])).toBe(Infinity)
+    expect(read('neutral-pin-to-entry', ['flex-entry-line-open'])).toBeLessThan(1)
     expect(read('loom-line-through', ['loom-line-open'])).toBe(Infinity)
     expect(read('cut-out-through', ['cut-out-blown'])).toBe(Infinity)
     expect(read('neck-line-through', ['neck-line-open'])).toBe(Infinity)

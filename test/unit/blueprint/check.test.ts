@@ -134,7 +134,7 @@ const names: readonly Mistake[] = [
     'unknown-position',
     'checks.pins-on.controls',
     /Use one of off, on/,
-    (b) => (meter(b, 'pins-on').controls['handle-switch'] = 'half'),
+    (b) => (meter(b, 'pins-on').controls['mains-switch'] = 'half'),
   ],
   [
     'a contact closed in an unknown position',
@@ -266,7 +266,7 @@ const sense: readonly Mistake[] = [
     'driven-no-motor',
     'checks.run-first.driven',
     /only a motor/,
-    (b) => (graded(b, 'run-first').driven!.element = 'handle-switch'),
+    (b) => (graded(b, 'run-first').driven!.element = 'mains-switch'),
   ],
   [
     'a look that proves the machine works',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compose, type BlueprintBase, type BlueprintFragment } from '../../../src/blueprint/compose.ts'
-import { bagAndFilters } from '../../../src/blueprint/library/shared/bag-and-filters.ts'
+import { compose } from '../../../src/blueprint/compose.ts'
+import type { BlueprintBase, BlueprintFragment } from '../../../src/blueprint/fragment.ts'
 import { lead } from '../../../src/blueprint/library/shared/lead.ts'
 import { suctionMotor } from '../../../src/blueprint/library/shared/suction-motor.ts'
 
@@ -12,8 +12,10 @@ const base: BlueprintBase = {
   recognise: ['Invented'],
   plate: { voltageV: 230, frequencyHz: 50, powerW: 1000, protectionClass: 'II' },
   supply: { line: 'l', neutral: 'n' },
+  family: 'cylinder',
+  places: { l: [0, 1], n: [0, 13] },
   worth: {
-    workingMinor: { low: 1, high: 2 },
+    workingMinor: { low: 5000, high: 7000 },
     sparesMinor: { low: 1, high: 2 },
     source: { title: 'Invented', evidence: 'judgement' },
   },
@@ -39,20 +41,32 @@ const look: BlueprintFragment = {
   ],
 }
 
+const fault = (id: string, more: object = {}): BlueprintFragment => ({
+  faults: [{ id, part: 'p', name: id, how: 'Invented', rate: { rows: [['P09', 0.5]] }, ...more }],
+})
+const threeFaults = [fault('first'), fault('second'), fault('third')]
+
 const shows = (checkId: string, faultId: string): BlueprintFragment => ({
   addsTo: { [checkId]: { [faultId]: { bad: 0.5, good: 0.5 } } },
 })
 
 describe('compose', () => {
   it('keeps the base and joins the lists in the order given', () => {
+    const { family: _family, places: _places, ...rest } = base
     const made = compose(base, part('b'), part('a'))
-    expect(made).toMatchObject(base)
+    expect(made).toMatchObject(rest)
     expect(made.parts.map(({ id }) => id)).toEqual(['b', 'a'])
     expect(made.faults).toEqual([])
   })
 
   it('merges what several fragments add to one check, wherever that check stands', () => {
-    const { checks } = compose(base, shows('look-it-over', 'second'), look, shows('look-it-over', 'third'))
+    const { checks } = compose(
+      base,
+      ...threeFaults,
+      shows('look-it-over', 'second'),
+      look,
+      shows('look-it-over', 'third'),
+    )
     expect(checks).toMatchObject([
       { under: { first: { bad: 1 }, second: { bad: 0.5, good: 0.5 }, third: { bad: 0.5, good: 0.5 } } },
     ])
@@ -60,14 +74,51 @@ describe('compose', () => {
 
   it('leaves the fragments as they were, so that the next architecture can use them', () => {
     const before = structuredClone(look)
-    compose(base, look, shows('look-it-over', 'second'))
+    compose(base, ...threeFaults, look, shows('look-it-over', 'second'))
     expect(look).toEqual(before)
   })
 
-  it('refuses an id that comes twice, an addition to no check, and a second word on the same fault', () => {
+  it('takes the rate from the catalogue’s column for the family, and says the row', () => {
+    const [made] = compose(base, fault('first')).faults
+    expect(made?.rate).toMatchObject({
+      perHundred: 4.5,
+      source: { clause: expect.stringContaining('row P09, its part') as string },
+    })
+    expect(() => compose({ ...base, family: 'upright-one-motor' }, fault('first'))).toThrow('do not occur')
+  })
+
+  it('prices a spare as a share of the working machine', () => {
+    const { parts } = compose(base, {
+      parts: [{ id: 'p', name: 'p', does: 'Nothing', group: 'air', spareShare: { low: 0.1, high: 0.2 } }],
+    })
+    expect(parts[0]?.spareMinor).toEqual({ low: 600, high: 1200 })
+  })
+
+  it('makes exclusion mutual, and drops what the architecture goes without', () => {
+    const { faults, checks, repairs } = compose(
+      base,
+      fault('first', { excludes: ['second', 'elsewhere'] }),
+      fault('second'),
+      look,
+      shows('look-it-over', 'elsewhere'),
+      shows('no-such-look', 'first'),
+      { repairs: [{ id: 'swap', name: 'Swap', part: 'p', removes: ['first', 'elsewhere'], options: [] }] },
+      { repairs: [{ id: 'other', name: 'Other', part: 'p', removes: ['elsewhere'], options: [] }] },
+    )
+    expect(faults.map(({ excludes }) => excludes)).toEqual([['second'], ['first']])
+    expect(checks).toMatchObject([{ under: { first: { bad: 1 } } }])
+    expect(repairs).toMatchObject([{ id: 'swap', removes: ['first'] }])
+  })
+
+  it('drops an outcome that nothing shows', () => {
+    const { checks } = compose(base, fault('third'), look)
+    expect(checks).toMatchObject([{ outcomes: [{ id: 'good' }] }])
+  })
+
+  it('refuses an id that comes twice, a point without a place, and a second word on the same fault', () => {
     expect(() => compose(base, part('a'), part('a'))).toThrow('“a” comes from two fragments')
-    expect(() => compose(base, look, shows('look-elsewhere', 'second'))).toThrow('“look-elsewhere”')
-    expect(() => compose(base, look, shows('look-it-over', 'first'))).toThrow('“first”')
+    expect(() => compose(base, { points: [{ id: 'far', name: 'Far' }] })).toThrow('“far” has no place')
+    expect(() => compose(base, ...threeFaults, look, shows('look-it-over', 'first'))).toThrow('“first”')
   })
 
   it('refuses to add to a meter check, whose readings follow from the circuit', () => {
@@ -79,28 +130,27 @@ describe('compose', () => {
 })
 
 describe('the shared fragments', () => {
+  const told = { entry: 'the tail', entryCover: 'shell', lengthM: 7, areaMm2: 0.75, earthed: false }
+
   it('name the entry and the covers they are told', () => {
-    const told = lead({ entry: 'the tail', wear: 'Kinks', lengthM: 7, spareMinor: { low: 100, high: 200 } })
-    const words = JSON.stringify(told)
-    expect(words).toContain('Flex at the tail, line core broken')
+    const words = JSON.stringify(lead({ ...told, fuseA: 13 }))
+    expect(words).toContain('Brown core at the tail')
     expect(words).toContain('7 m')
     expect(words).not.toContain('handle')
-    const { repairs = [] } = suctionMotor({ motorCover: 'shell', motorEnd: 'end-bell' })
+    const { repairs = [] } = suctionMotor({
+      feed: 'motor.feed',
+      shareOfPlate: 1,
+      motorCover: 'shell',
+      motorEnd: 'end-bell',
+      fanCover: 'lid',
+    })
     expect(new Set(repairs.flatMap(({ coversOff = [] }) => coversOff))).toEqual(new Set(['shell', 'end-bell']))
   })
 
-  it.each([
-    ['lead', lead({ entry: 'the tail', wear: 'Kinks', lengthM: 7, spareMinor: { low: 100, high: 200 } })],
-    ['bag and filters', bagAndFilters],
-    ['suction motor', suctionMotor({ motorCover: 'shell', motorEnd: 'end-bell' })],
-  ])('%s: speaks only of faults it has itself', (_, { faults = [], checks = [], repairs = [], addsTo = {} }) => {
-    const own = faults.map(({ id }) => id)
-    const spokenOf = [
-      ...faults.flatMap(({ excludes = [] }) => excludes),
-      ...repairs.flatMap(({ removes }) => removes),
-      ...checks.flatMap((check) => (check.kind === 'meter' ? [] : Object.keys(check.under))),
-      ...Object.values(addsTo).flatMap((under) => Object.keys(under)),
-    ]
-    expect(own).toEqual(expect.arrayContaining(spokenOf))
+  it('know no fuse in a moulded plug', () => {
+    const moulded = lead({ ...told, fuseA: null })
+    expect(
+      [...(moulded.points ?? []), ...(moulded.circuit ?? []), ...(moulded.faults ?? [])].map(({ id }) => id),
+    ).not.toEqual(expect.arrayContaining([expect.stringContaining('fuse') as string]))
   })
 })

@@ -86,7 +86,7 @@ describe('what a dead machine may have', () => {
   })
 
   it('the order of readings does not matter', () => {
-    const events = [open('pins-on'), ohms('fuse-through', 0.2), ohms('line-pin-to-handle', 0.4)]
+    const events = [open('pins-on'), ohms('fuse-through', 0.2), ohms('line-pin-to-entry', 0.4)]
     const forward = suspectBelief(model, jobWith(events)).probability
     const backward = suspectBelief(model, jobWith([...events].reverse())).probability
     forward.forEach((p, s) => expect(backward[s]).toBeCloseTo(p, 12))

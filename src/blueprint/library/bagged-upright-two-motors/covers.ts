@@ -1,15 +1,7 @@
-import type { BlueprintInput } from '../../schema.ts'
+import type { BlueprintFragment } from '../../fragment.ts'
 
-/** Minutes from the access column of the trade catalogue. */
-export const covers: BlueprintInput['covers'] = [
-  {
-    id: 'plug-top',
-    name: 'Plug top',
-    openMin: 0.5,
-    closeMin: 0.5,
-    fixings: [{ count: 1, kind: 'plug screw' }],
-    hint: 'A moulded plug has no top: the fuse carrier prises out, the rest is cut off.',
-  },
+/** Minutes from the access column of the trade catalogue. The plug’s own cover comes with the lead. */
+export const covers: NonNullable<BlueprintFragment['covers']> = [
   {
     id: 'handle-cover',
     name: 'Handle cover',

@@ -1,17 +1,22 @@
-import type { BlueprintInput } from '../../schema.ts'
-import { catalogue } from './sources.ts'
+import type { BlueprintFragment } from '../../fragment.ts'
 
-const brushGear: BlueprintInput['faults'] = [
+export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
+  {
+    id: 'motor-terminal-loose',
+    part: 'motor-terminal',
+    name: 'Push-on terminal loose at the motor',
+    how: 'Shaken loose, or not pushed home after an earlier repair.',
+    rate: { rows: [['P17', 0.6]], component: { id: 'internal-wire', share: 0.16 } },
+    electrical: [{ element: 'motor-tag', becomes: 'open' }],
+    comesAndGoes: { badShare: 0.5 },
+    complaints: { intermittent: 0.7, dead: 0.5, smell: 0.2, sparks: 0.1 },
+  },
   {
     id: 'brushes-worn',
     part: 'carbon-brushes',
     name: 'Suction motor, carbon brushes worn out',
     how: 'Under 5 mm; contact comes and goes with the shaft’s angle.',
-    rate: {
-      component: { id: 'carbon-brushes', share: 0.8 },
-      perHundred: 8,
-      source: { ...catalogue, clause: 'row M01' },
-    },
+    rate: { rows: [['M01', 1]], component: { id: 'carbon-brushes', share: 0.8 } },
     electrical: [{ element: 'motor-brushes', becomes: 'open' }],
     comesAndGoes: { badShare: 0.6 },
     complaints: { dead: 0.6, intermittent: 0.55, sparks: 0.35, 'weak-suction': 0.2, smell: 0.2 },
@@ -22,11 +27,7 @@ const brushGear: BlueprintInput['faults'] = [
     part: 'carbon-brushes',
     name: 'Suction motor, a brush stuck in its holder',
     how: 'Dust, swelling or a burr holds it off the commutator.',
-    rate: {
-      component: { id: 'carbon-brushes', share: 0.2 },
-      perHundred: 3,
-      source: { ...catalogue, clause: 'row M02' },
-    },
+    rate: { rows: [['M02', 1]], component: { id: 'carbon-brushes', share: 0.2 } },
     electrical: [{ element: 'motor-brushes', becomes: 'open' }],
     comesAndGoes: { badShare: 0.75 },
     complaints: { dead: 0.65, intermittent: 0.5, sparks: 0.3 },
@@ -37,34 +38,27 @@ const brushGear: BlueprintInput['faults'] = [
     part: 'commutator',
     name: 'Commutator glazed or streaked',
     how: 'Uneven film, no step felt by the nail. A meter does not show it.',
-    rate: { component: { id: 'commutator', share: 0.5 }, perHundred: 3, source: { ...catalogue, clause: 'row M04' } },
+    rate: { rows: [['M04', 1]], component: { id: 'commutator', share: 0.5 } },
     complaints: { sparks: 0.4, noise: 0.15, 'weak-suction': 0.1 },
-    saleShareIfLeft: 0.6,
     excludes: ['commutator-burnt'],
+    saleShareIfLeft: 0.6,
   },
   {
     id: 'commutator-burnt',
     part: 'suction-motor',
     name: 'Suction motor, commutator burnt',
     how: 'Step felt by the nail, burnt bars or a black band.',
-    rate: { component: { id: 'commutator', share: 0.5 }, perHundred: 2, source: { ...catalogue, clause: 'row M05' } },
+    rate: { rows: [['M05', 1]], component: { id: 'commutator', share: 0.5 } },
     electrical: [{ element: 'motor-brushes', becomes: { plusOhm: 12, spread: 1.2 } }],
     complaints: { sparks: 0.75, noise: 0.5, smell: 0.4, 'weak-suction': 0.3, dead: 0.25 },
     excludes: ['brushes-worn', 'brush-stuck', 'commutator-glazed'],
   },
-]
-
-const windings: BlueprintInput['faults'] = [
   {
     id: 'armature-coil-open',
     part: 'suction-motor',
     name: 'Suction motor, armature coil open',
     how: 'Two burnt bars opposite each other; heavy sparking.',
-    rate: {
-      component: { id: 'motor-winding', share: 0.2 },
-      perHundred: 2,
-      source: { ...catalogue, clause: 'row M06' },
-    },
+    rate: { rows: [['M06', 1]], component: { id: 'motor-winding', share: 0.2 } },
     electrical: [{ element: 'suction-motor', becomes: { timesOhm: 1.5, spread: 0.3 } }],
     complaints: { sparks: 0.7, 'weak-suction': 0.4, dead: 0.3, smell: 0.3, noise: 0.2 },
     excludes: ['armature-shorted', 'field-open'],
@@ -75,9 +69,11 @@ const windings: BlueprintInput['faults'] = [
     name: 'Suction motor, shorted turns',
     how: 'Overheated until the lacquer failed. The meter reads nearly normal; the run test shows it.',
     rate: {
+      rows: [
+        ['M07', 1],
+        ['M10', 1],
+      ],
       component: { id: 'motor-winding', share: 0.5 },
-      perHundred: 4,
-      source: { ...catalogue, clause: 'rows M07 and M10' },
     },
     electrical: [{ element: 'suction-motor', becomes: { timesOhm: 0.85, spread: 0.1 } }],
     complaints: { smell: 0.75, sparks: 0.55, 'cuts-out': 0.35, 'weak-suction': 0.3, 'trips-supply': 0.2, noise: 0.2 },
@@ -89,11 +85,7 @@ const windings: BlueprintInput['faults'] = [
     part: 'suction-motor',
     name: 'Suction motor, field winding open',
     how: 'Joint off or wire burnt through.',
-    rate: {
-      component: { id: 'motor-winding', share: 0.2 },
-      perHundred: 2,
-      source: { ...catalogue, clause: 'row M09' },
-    },
+    rate: { rows: [['M09', 1]], component: { id: 'motor-winding', share: 0.2 } },
     electrical: [{ element: 'suction-motor', becomes: 'open' }],
     complaints: { dead: 0.9, smell: 0.3 },
     excludes: ['armature-coil-open', 'armature-shorted'],
@@ -103,12 +95,8 @@ const windings: BlueprintInput['faults'] = [
     part: 'suction-motor',
     name: 'Suction motor, winding touches metal',
     how: 'Insulation burnt or rubbed through to the core or shaft.',
-    rate: {
-      component: { id: 'motor-winding', share: 0.1 },
-      perHundred: 1,
-      source: { ...catalogue, clause: 'row M08' },
-    },
-    electrical: [{ element: 'winding-leak', becomes: { ohm: 5e3, spread: 2 } }],
+    rate: { rows: [['M08', 1]], component: { id: 'motor-winding', share: 0.1 } },
+    electrical: [{ element: 'winding-leak', becomes: { ohm: 5000, spread: 2 } }],
     complaints: { 'trips-supply': 0.3, smell: 0.25 },
     danger: 'Metal that a hand can touch may be live',
     excludes: ['water-in-motor'],
@@ -118,53 +106,38 @@ const windings: BlueprintInput['faults'] = [
     part: 'suction-motor',
     name: 'Liquid has reached the motor',
     how: 'Picked up wet, or stored in the damp: tide mark, rust, white or green crust.',
-    rate: { component: { id: 'water', share: 1 }, perHundred: 2, source: { ...catalogue, clause: 'row M19' } },
-    electrical: [{ element: 'winding-leak', becomes: { ohm: 3e5, spread: 1.5 } }],
+    rate: { rows: [['M19', 1]], component: { id: 'water', share: 1 } },
+    electrical: [{ element: 'winding-leak', becomes: { ohm: 300000, spread: 1.5 } }],
     complaints: { 'trips-supply': 0.3, noise: 0.4, smell: 0.5 },
     danger: 'Wet insulation',
     excludes: ['winding-to-metal'],
   },
-]
-
-const turning: BlueprintInput['faults'] = [
   {
     id: 'bearing-brush-end-noisy',
     part: 'suction-motor',
     name: 'Suction motor, bearing noisy, commutator end',
     how: 'Dry or dusty: rumbles, rough by hand, then sparks.',
-    rate: {
-      component: { id: 'motor-bearings', share: 0.3 },
-      perHundred: 4,
-      source: { ...catalogue, clause: 'row M11' },
-    },
+    rate: { rows: [['M11', 1]], component: { id: 'motor-bearings', share: 0.3 } },
     complaints: { noise: 0.92, sparks: 0.2, smell: 0.1 },
-    saleShareIfLeft: 0.2,
     excludes: ['motor-seized'],
+    saleShareIfLeft: 0.2,
   },
   {
     id: 'bearing-fan-end-noisy',
     part: 'suction-motor',
     name: 'Suction motor, bearing noisy, fan end',
     how: 'Scream that rises with speed; end play; dust packed in.',
-    rate: {
-      component: { id: 'motor-bearings', share: 0.45 },
-      perHundred: 5,
-      source: { ...catalogue, clause: 'row M12' },
-    },
+    rate: { rows: [['M12', 1]], component: { id: 'motor-bearings', share: 0.45 } },
     complaints: { noise: 0.95, smell: 0.1 },
-    saleShareIfLeft: 0.2,
     excludes: ['motor-seized'],
+    saleShareIfLeft: 0.2,
   },
   {
     id: 'motor-seized',
     part: 'suction-motor',
     name: 'Suction motor seized',
     how: 'Bearing collapsed, rotor rubs or will not turn. Reads normal on a meter; hums on the mains.',
-    rate: {
-      component: { id: 'motor-bearings', share: 0.25 },
-      perHundred: 3,
-      source: { ...catalogue, clause: 'row M13' },
-    },
+    rate: { rows: [['M13', 1]], component: { id: 'motor-bearings', share: 0.25 } },
     complaints: { dead: 0.5, noise: 0.6, smell: 0.45, 'cuts-out': 0.2, 'trips-supply': 0.15, 'weak-suction': 0.2 },
     danger: 'Standing still it draws twice its current and burns; the plug fuse may not blow for minutes',
     excludes: ['bearing-brush-end-noisy', 'bearing-fan-end-noisy'],
@@ -174,11 +147,7 @@ const turning: BlueprintInput['faults'] = [
     part: 'motor-fan',
     name: 'Fan choked with fine dust',
     how: 'Plaster, ash or no filter: grey-white cake at the inlet.',
-    rate: {
-      component: { id: 'motor-dirt', share: 0.7 },
-      perHundred: 3,
-      source: { ...catalogue, clause: 'row M16' },
-    },
+    rate: { rows: [['M16', 1]], component: { id: 'motor-dirt', share: 0.7 } },
     complaints: { 'weak-suction': 0.8, noise: 0.4, 'cuts-out': 0.2 },
     saleShareIfLeft: 0.3,
   },
@@ -187,7 +156,7 @@ const turning: BlueprintInput['faults'] = [
     part: 'motor-seal',
     name: 'Motor seal split or out of place',
     how: 'Perished, or left on the old motor.',
-    rate: { component: { id: 'seals', share: 0.4 }, perHundred: 4, source: { ...catalogue, clause: 'row M17' } },
+    rate: { rows: [['M17', 1]], component: { id: 'seals', share: 0.4 } },
     complaints: { 'weak-suction': 0.8, noise: 0.4 },
     saleShareIfLeft: 0.4,
   },
@@ -196,14 +165,8 @@ const turning: BlueprintInput['faults'] = [
     part: 'suction-motor',
     name: 'Motor cooling vents felted up',
     how: 'Fluff over the vents: trips in 3 to 8 minutes though the air is good.',
-    rate: {
-      component: { id: 'motor-dirt', share: 0.3 },
-      perHundred: 2,
-      source: { ...catalogue, clause: 'row M18' },
-    },
+    rate: { rows: [['M18', 1]], component: { id: 'motor-dirt', share: 0.3 } },
     complaints: { 'cuts-out': 0.85, smell: 0.3 },
     saleShareIfLeft: 0.7,
   },
 ]
-
-export const suctionMotorFaults: BlueprintInput['faults'] = [...brushGear, ...windings, ...turning]

@@ -1,13 +1,25 @@
-import type { BlueprintInput } from '../../schema.ts'
+import type { BlueprintFragment } from '../../fragment.ts'
+import type { SuctionMotorOptions } from './suction-motor-options.ts'
 
-/** The covers to be off before the motor can be lifted out, and before its brushes and bearings can be reached. */
-export interface SuctionMotorCovers {
-  readonly motorCover: string
-  readonly motorEnd: string
-}
-
-/** Minutes are those once the covers are off; costs, success and break risk from the trade catalogue (judgement). */
-export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers): BlueprintInput['repairs'] => [
+export const suctionMotorRepairs = (o: SuctionMotorOptions): NonNullable<BlueprintFragment['repairs']> => [
+  {
+    id: 'motor-terminal-crimp',
+    name: 'New push-on at the motor',
+    part: 'motor-terminal',
+    removes: ['motor-terminal-loose'],
+    coversOff: [o.motorCover],
+    options: [
+      {
+        id: 'new',
+        name: 'Cut back, new crimp terminal',
+        minutes: 8,
+        costMinor: { low: 10, high: 30 },
+        success: 0.97,
+        breakRisk: 0.01,
+      },
+    ],
+    forbidden: 'Squeezing a browned terminal: it has lost its spring and heats again.',
+  },
   {
     id: 'suction-motor-swap',
     name: 'Change the suction motor',
@@ -29,7 +41,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
       'motor-seal-leaks',
       'cooling-vents-felted',
     ],
-    coversOff: [motorCover],
+    coversOff: [o.motorCover],
     options: [
       {
         id: 'new',
@@ -55,7 +67,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'New carbon brushes',
     part: 'carbon-brushes',
     removes: ['brushes-worn', 'brush-stuck'],
-    coversOff: [motorEnd],
+    coversOff: [o.motorEnd],
     options: [
       {
         id: 'new',
@@ -74,7 +86,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'Free the stuck brush',
     part: 'carbon-brushes',
     removes: ['brush-stuck'],
-    coversOff: [motorEnd],
+    coversOff: [o.motorEnd],
     options: [
       {
         id: 'clean',
@@ -91,7 +103,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'Clean the commutator',
     part: 'commutator',
     removes: ['commutator-glazed'],
-    coversOff: [motorEnd],
+    coversOff: [o.motorEnd],
     options: [
       {
         id: 'clean',
@@ -110,7 +122,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'New motor bearings',
     part: 'suction-motor',
     removes: ['bearing-brush-end-noisy', 'bearing-fan-end-noisy'],
-    coversOff: [motorEnd],
+    coversOff: [o.motorEnd],
     options: [
       {
         id: 'new',
@@ -129,7 +141,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'Strip and dry the motor',
     part: 'suction-motor',
     removes: ['water-in-motor'],
-    coversOff: [motorEnd],
+    coversOff: [o.motorEnd],
     options: [
       {
         id: 'clean',
@@ -148,7 +160,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'Clean the fan',
     part: 'motor-fan',
     removes: ['fan-choked'],
-    coversOff: [motorEnd],
+    coversOff: [o.motorEnd],
     options: [
       {
         id: 'clean',
@@ -166,7 +178,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'New motor seal',
     part: 'motor-seal',
     removes: ['motor-seal-leaks'],
-    coversOff: [motorCover],
+    coversOff: [o.motorCover],
     options: [
       { id: 'new', name: 'New seal', minutes: 25, costMinor: { low: 200, high: 500 }, success: 0.94, breakRisk: 0.04 },
       {
@@ -184,7 +196,7 @@ export const suctionMotorRepairs = ({ motorCover, motorEnd }: SuctionMotorCovers
     name: 'Clear the cooling vents',
     part: 'suction-motor',
     removes: ['cooling-vents-felted'],
-    coversOff: [motorCover],
+    coversOff: [o.motorCover],
     options: [
       {
         id: 'clean',

@@ -1,0 +1,30 @@
+import type { BlueprintBase } from '../../fragment.ts'
+
+/** Line along the top, neutral along the bottom, suction motor on the right, brush drive nested inside it. */
+export const places: BlueprintBase['places'] = {
+  'plug.line': [0, 1],
+  'plug.fuse-out': [2, 1],
+  'plug.line-core': [4, 1],
+  'plug.neutral': [0, 13],
+  'plug.neutral-core': [4, 13],
+  'flex.line': [7, 1],
+  'flex.neutral': [7, 13],
+  'switch.in': [9, 1],
+  'switch.out': [11, 1],
+  'body.line': [13, 1],
+  'body.neutral': [13, 13],
+  'cutout.in': [17, 1],
+  'cutout.out': [19, 1],
+  'motor.a': [21, 1],
+  'motor.brush': [23, 1],
+  'motor.b': [23, 13],
+  'board.line': [15, 4],
+  'board.neutral': [15, 10],
+  'board.drive-out': [17, 4],
+  'board.height': [17, 8],
+  'park.out': [19, 4],
+  'overload.out': [21, 4],
+  'brush-motor.a': [21, 7],
+  'brush-motor.b': [21, 10],
+  'casing-metal': [24, 7],
+}

@@ -1,0 +1,5 @@
+export interface BrushBoardOptions {
+  readonly boardCover: string
+  readonly neckCover: string
+  readonly headCover: string
+}

@@ -1,0 +1,146 @@
+import type { BlueprintFragment } from '../../fragment.ts'
+import type { LeadOptions } from './lead-options.ts'
+
+export const leadRepairs = (o: LeadOptions): NonNullable<BlueprintFragment['repairs']> => [
+  {
+    id: 'plug-rewire',
+    name: 'Remake the plug terminals',
+    part: 'plug',
+    removes: ['plug-line-terminal-loose', 'plug-neutral-terminal-loose'],
+    coversOff: ['plug-top'],
+    options: [
+      {
+        id: 'refit',
+        name: 'Cut back 30 mm, own plug',
+        minutes: 6,
+        costMinor: { low: 0, high: 20 },
+        success: 0.9,
+        breakRisk: 0.01,
+      },
+    ],
+    note: 'Brown to L, blue to N. Cord grip on the sheath. A browned plug goes in the bin.',
+  },
+  {
+    id: 'plug-new',
+    name: 'New plug',
+    part: 'plug',
+    removes: [
+      'plug-line-terminal-loose',
+      'plug-neutral-terminal-loose',
+      'plug-damaged',
+      'plug-fuse-open',
+      'plug-fuse-wrong',
+    ],
+    options: [
+      {
+        id: 'new',
+        name: o.fuseA === null ? 'New rewirable plug' : `New ${o.fuseA} A plug, sleeved pins`,
+        minutes: 6,
+        costMinor: { low: 150, high: 300 },
+        success: 0.98,
+        breakRisk: 0.01,
+      },
+    ],
+    note:
+      o.fuseA === null
+        ? 'A browned plug goes in the bin.'
+        : `Comes with its own ${o.fuseA} A plug fuse. If the old plug fuse had blown, find out why first.`,
+  },
+  {
+    id: 'fuse-new',
+    name: 'New plug fuse',
+    part: 'plug-fuse',
+    removes: ['plug-fuse-open', 'plug-fuse-wrong'],
+    coversOff: ['plug-top'],
+    options: [
+      {
+        id: 'new',
+        name: `${o.fuseA ?? 0} A, standard mark`,
+        minutes: 2,
+        costMinor: { low: 20, high: 40 },
+        success: 0.99,
+        breakRisk: 0.01,
+      },
+    ],
+    note: 'Only after pin to pin reads 1 Ω or more.',
+    forbidden: 'Foil, wire or a nail: nothing would blow when the flex shorts.',
+  },
+  {
+    id: 'flex-shorten-plug',
+    name: 'Shorten the flex at the plug',
+    part: 'flex-plug-end',
+    removes: [
+      'flex-plug-line-flickers',
+      'flex-plug-line-open',
+      'flex-plug-neutral-flickers',
+      'flex-plug-neutral-open',
+      'plug-line-terminal-loose',
+      'plug-neutral-terminal-loose',
+    ],
+    coversOff: ['plug-top'],
+    options: [
+      {
+        id: 'new',
+        name: 'Cut back past the fault, new plug',
+        minutes: 8,
+        costMinor: { low: 150, high: 300 },
+        success: 0.94,
+        breakRisk: 0.01,
+      },
+      {
+        id: 'refit',
+        name: 'Cut back past the fault, own plug',
+        minutes: 8,
+        costMinor: { low: 0, high: 20 },
+        success: 0.88,
+        breakRisk: 0.01,
+      },
+    ],
+    note: 'Cut 40 cm off, so the terminals in the plug are remade too. State the shorter length.',
+    forbidden: 'A taped or twisted joint: it pulls apart and heats.',
+  },
+  {
+    id: 'flex-new',
+    name: 'New flex with plug',
+    part: 'flex',
+    removes: [
+      'flex-plug-line-flickers',
+      'flex-plug-line-open',
+      'flex-plug-neutral-flickers',
+      'flex-plug-neutral-open',
+      'flex-entry-line-flickers',
+      'flex-entry-line-open',
+      'flex-entry-neutral-flickers',
+      'flex-entry-neutral-open',
+      'plug-line-terminal-loose',
+      'plug-neutral-terminal-loose',
+      'flex-mid-line-open',
+      'flex-short',
+      'flex-sheath-damaged',
+      'plug-damaged',
+      'plug-fuse-wrong',
+      'plug-fuse-open',
+    ],
+    coversOff: [o.entryCover],
+    options: [
+      {
+        id: 'new',
+        name: '10 m H05VV-F, 1 mm², with plug',
+        minutes: 25,
+        costMinor: { low: 950, high: 1700 },
+        success: 0.98,
+        breakRisk: 0.01,
+      },
+      {
+        id: 'salvaged',
+        name: 'Used flex with plug, tested end to end',
+        minutes: 25,
+        costMinor: { low: 100, high: 500 },
+        success: 0.94,
+        breakRisk: 0.01,
+      },
+    ],
+    note: `The flex at the plug and the flex at ${o.entry} go with it; so do plug and plug fuse.`,
+    forbidden: 'Tape or a connector in the middle: not for sale, not for use.',
+  },
+]
