@@ -1,5 +1,6 @@
 import { casesPerHundred, catalogueRows, failureCatalogue, type Family } from '../facts/fault-catalogue.ts'
 import type { BlueprintBase, BlueprintFragment, CheckInput, FragmentFault, RowRate, Under } from './fragment.ts'
+import { reword } from './reword.ts'
 import type { BlueprintInput } from './schema.ts'
 
 type FaultInput = BlueprintInput['faults'][number]
@@ -13,15 +14,16 @@ type PartInput = BlueprintInput['parts'][number]
  * no place, when a fault's rows do not occur in the family, or when a fault is already in the check's table.
  */
 export const compose = (
-  { family, places, ...base }: BlueprintBase,
+  { family, places, wording = [], ...base }: BlueprintBase,
   ...fragments: readonly BlueprintFragment[]
 ): BlueprintInput => {
   const faults = withExclusions(list('faults', fragments).map((fault) => ({ ...fault, rate: rateOf(fault, family) })))
   const known = new Set(faults.map(({ id }) => id))
   const parts = new Set(list('parts', fragments).map(({ id }) => id))
   const elements = new Set(list('circuit', fragments).map(({ id }) => id))
+  const controls = new Set(list('controls', fragments).map(({ id }) => id))
   const checks = fragments.reduce(withAdditions, [...list('checks', fragments)])
-  return {
+  const made: BlueprintInput = {
     ...base,
     points: list('points', fragments).map((point) => ({ ...point, at: placeOf(point.id, places) })),
     parts: list('parts', fragments).map((part) => pricedPart(part, base.worth.workingMinor)),
@@ -29,13 +31,15 @@ export const compose = (
     circuit: [...list('circuit', fragments)],
     covers: [...list('covers', fragments)],
     faults,
-    checks: checks.map((check) =>
-      check.kind === 'meter' ? ofKnownParts(check, parts, elements) : ofKnownFaults(check, known),
-    ),
+    checks: checks
+      .map((check) => (check.kind === 'meter' ? ofKnownParts(check, parts, elements) : ofKnownFaults(check, known)))
+      .filter((check) => !showsNothing(check))
+      .map((check) => ({ ...check, controls: ofKnownControls(check, controls) })),
     repairs: list('repairs', fragments)
       .map((repair) => ({ ...repair, removes: repair.removes.filter((id) => known.has(id)) }))
       .filter(({ removes }) => removes.length > 0),
   }
+  return reword(made, wording)
 }
 
 type Lists = Omit<Required<BlueprintFragment>, 'addsTo'>
@@ -65,7 +69,10 @@ const pricedPart = (
 
 const rateOf = ({ id, rate }: FragmentFault, family: Family): FaultInput['rate'] => {
   if (!('rows' in rate)) return rate
-  const perHundred = rate.rows.reduce((sum, [row, share]) => sum + casesPerHundred(row, family) * share, 0)
+  const perHundred = rate.rows.reduce(
+    (sum, [row, share]) => sum + casesPerHundred(row, rate.ratedAs ?? family) * share,
+    0,
+  )
   if (perHundred === 0) throw new Error(`faults: the rows of “${id}” do not occur in the family “${family}”`)
   const source = { ...failureCatalogue, clause: rowsText(rate) }
   const rounded = Math.round(perHundred * 10) / 10
@@ -105,6 +112,13 @@ const ofKnownParts = (check: Meter, parts: ReadonlySet<string>, elements: Readon
   moving: (check.moving ?? []).filter((id) => parts.has(id)),
   unplug: (check.unplug ?? []).filter((id) => elements.has(id)),
 })
+
+/** A look or an air check at what this architecture goes without. Running tells at least whether it runs. */
+const showsNothing = (check: CheckInput): boolean =>
+  (check.kind === 'look' || check.kind === 'air') && Object.keys(check.under).length === 0
+
+const ofKnownControls = ({ controls = {} }: CheckInput, known: ReadonlySet<string>): Record<string, string> =>
+  Object.fromEntries(Object.entries(controls).filter(([id]) => known.has(id)))
 
 const ofKnownFaults = (check: Graded, known: ReadonlySet<string>): Graded => {
   const under = Object.fromEntries(Object.entries(check.under).filter(([id]) => known.has(id)))

@@ -1,4 +1,5 @@
 import type { CatalogueRowId, Family } from '../facts/fault-catalogue.ts'
+import type { Wording } from './reword.ts'
 import type { BlueprintInput } from './schema.ts'
 
 type PartInput = BlueprintInput['parts'][number]
@@ -18,6 +19,8 @@ export type FragmentPoint = Omit<PointInput, 'at'>
 /** Rows of the failure catalogue and the share of each row's cases that are this fault. */
 export type RowRate = {
   readonly rows: readonly (readonly [CatalogueRowId, number])[]
+  /** The kind of machine whose column holds, where it is not the blueprint’s own. */
+  readonly ratedAs?: Family | undefined
   readonly component?: FaultInput['rate']['component']
 }
 export type FragmentFault = Omit<FaultInput, 'rate'> & { readonly rate: RowRate | FaultInput['rate'] }
@@ -45,6 +48,8 @@ export type BlueprintBase = Omit<
 > & {
   /** Which column of the failure catalogue its rates come from. */
   readonly family: Family
+  /** What is said otherwise where this machine is used. */
+  readonly wording?: Wording
   /** Where each point lies on the drawing. */
   readonly places: Readonly<Record<string, readonly [number, number]>>
 }

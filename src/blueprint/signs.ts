@@ -56,6 +56,14 @@ export const signQuestions = [
       { id: 'top', name: 'On top of the motor' },
     ],
   },
+  {
+    id: 'reset',
+    question: 'Is there a button that resets an overload?',
+    answers: [
+      { id: 'yes', name: 'Yes, beside the motor, the neck or the head' },
+      { id: 'no', name: 'None to be found' },
+    ],
+  },
 ] as const satisfies readonly SignQuestion[]
 
 export type SignQuestionId = (typeof signQuestions)[number]['id']

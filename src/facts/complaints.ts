@@ -15,6 +15,8 @@ export const complaints = {
   'lamp-wrong': 'A lamp shows what is not so',
   'will-not-park': 'Does not stop or lock when upright',
   'will-not-switch-off': 'Does not switch off',
+  'cord-stuck': 'The flex does not wind in, or does not stay out',
+  'speed-wrong': 'Speed cannot be set',
 } as const
 
 export type Complaint = keyof typeof complaints

@@ -2,8 +2,9 @@ import { compose } from '../compose.ts'
 import type { BlueprintInput } from '../schema.ts'
 import { covers } from './bagged-upright-two-motors/covers.ts'
 import { places } from './bagged-upright-two-motors/places.ts'
-import { fusedPlug, type Mains } from './mains.ts'
+import { flatBlades, fusedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
+import { bagDoor } from './shared/bag-door.ts'
 import { bodyWires } from './shared/body-wires.ts'
 import { brushBoard } from './shared/brush-board.ts'
 import { brushMotor } from './shared/brush-motor.ts'
@@ -20,6 +21,7 @@ import { lamps } from './shared/lamps.ts'
 import { lead } from './shared/lead.ts'
 import { loom } from './shared/loom.ts'
 import { mainsSwitch } from './shared/mains-switch.ts'
+import { neckLoom } from './shared/neck-loom.ts'
 import { parkLatch } from './shared/park-latch.ts'
 import { reliefValve } from './shared/relief-valve.ts'
 import { runs } from './shared/runs.ts'
@@ -46,7 +48,14 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
         'Overload button on the head or neck',
         'Double square on the plate, no earth pin connected',
       ],
-      signs: { stands: ['upright'], dust: ['bag'], cord: ['hooks'], brush: ['electric'], switch: ['handle'] },
+      signs: {
+        stands: ['upright'],
+        dust: ['bag'],
+        cord: ['hooks'],
+        brush: ['electric'],
+        switch: ['handle'],
+        reset: ['yes'],
+      },
       plate: {
         voltageV: mains.voltageV,
         frequencyHz: mains.frequencyHz,
@@ -57,6 +66,7 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
       supply: { line: 'plug.line', neutral: 'plug.neutral' },
       family: 'upright-two-motors',
       places,
+      wording: mains.wording,
       airPath: [
         'sole-plate',
         'lower-hose',
@@ -103,6 +113,7 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
     suctionMotor({
       feed: 'cutout.out',
       shareOfPlate: 0.9,
+      makesSuction: true,
       motorCover: 'motor-cover',
       motorEnd: 'motor-end',
       fanCover: 'filter-cover',
@@ -112,18 +123,24 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
     hose,
     reliefValve({ cover: 'bag-door' }),
     bag,
+    bagDoor({ name: 'Bag door' }),
     filters,
-    brushRoll({ rollCover: 'belt-cover' }),
-    coggedBelt({ cover: 'belt-cover' }),
+    brushRoll({ drive: 'own-motor', rollCover: 'belt-cover' }),
+    coggedBelt({ drive: 'own-motor', cover: 'belt-cover' }),
     parkLatch({ cover: 'neck-cover' }),
-    casing({ cover: 'back-cover' }),
+    casing({ cover: 'back-cover', lookIn: 'bag-door' }),
     brushBoard({ boardCover: 'board-cover', neckCover: 'neck-cover', headCover: 'head-shells' }),
-    brushMotor({ headCover: 'head-shells', overloadCover: 'neck-cover' }),
+    neckLoom({ neutralTo: 'board.neutral', neckCover: 'neck-cover', headCover: 'head-shells' }),
+    brushMotor({ from: 'park.out', shareOfPlate: 0.1, headCover: 'head-shells', overloadCover: 'neck-cover' }),
     heightDrive({ headCover: 'head-shells' }),
     lamps({ pressureCover: 'back-cover', lampCover: 'handle-cover' }),
     suctionByHand,
     suctionAtHead,
-    runs,
+    runs({
+      atRest: 'handle up',
+      working: 'handle back',
+      full: 'carpet and hard floor, hose and head, neck swung, handle up and back',
+    }),
   )
 
-export const baggedUprightTwoMotors = baggedUpright(fusedPlug)
+export const baggedUprightTwoMotors: readonly BlueprintInput[] = [fusedPlug, flatBlades].map(baggedUpright)

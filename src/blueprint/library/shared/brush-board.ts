@@ -26,13 +26,6 @@ const parts = (o: BrushBoardOptions): NonNullable<BlueprintFragment['parts']> =>
     group: 'control',
     behind: o.neckCover,
   },
-  {
-    id: 'neck-loom',
-    name: 'Neck wiring',
-    does: 'Two wires through the swivel neck',
-    group: 'control',
-    behind: o.neckCover,
-  },
   { id: 'drag-sensor', name: 'Drag sensor', does: 'Sees that the roll turns', group: 'control', behind: o.headCover },
 ]
 
@@ -78,25 +71,6 @@ const circuit: NonNullable<BlueprintFragment['circuit']> = [
     contactOhm: 0.05,
     closedWhen: { control: 'handle-position', positions: ['reclined'] },
   },
-  {
-    kind: 'wire',
-    id: 'neck-line',
-    part: 'neck-loom',
-    from: 'overload.out',
-    to: 'brush-motor.a',
-    lengthM: 0.7,
-    areaMm2: 0.5,
-  },
-  {
-    kind: 'wire',
-    id: 'neck-neutral',
-    part: 'neck-loom',
-    from: 'brush-motor.b',
-    to: 'board.neutral',
-    lengthM: 0.8,
-    areaMm2: 0.5,
-  },
-  { kind: 'stray', id: 'neck-bridge', part: 'neck-loom', from: 'brush-motor.a', to: 'brush-motor.b' },
 ]
 
 const repairs = (o: BrushBoardOptions): NonNullable<BlueprintFragment['repairs']> => [
@@ -171,33 +145,6 @@ const repairs = (o: BrushBoardOptions): NonNullable<BlueprintFragment['repairs']
     forbidden: 'Bridging it: the brush would run with the handle up.',
   },
   {
-    id: 'neck-loom-new',
-    name: 'New neck wiring',
-    part: 'neck-loom',
-    removes: ['neck-line-flickers', 'neck-line-open', 'neck-neutral-flickers', 'neck-wires-touch'],
-    coversOff: [o.neckCover, o.headCover],
-    options: [
-      {
-        id: 'new',
-        name: 'Fine-strand silicone wire, loop and clips kept',
-        minutes: 35,
-        costMinor: { low: 100, high: 600 },
-        success: 0.93,
-        breakRisk: 0.1,
-      },
-      {
-        id: 'salvaged',
-        name: 'Neck loom from a donor',
-        minutes: 35,
-        costMinor: { low: 200, high: 600 },
-        success: 0.85,
-        breakRisk: 0.1,
-      },
-    ],
-    note: 'A short loop breaks again.',
-    forbidden: 'A joint in the loop: it breaks beside the joint.',
-  },
-  {
     id: 'drag-sensor-mend',
     name: 'Mend the drag sensor',
     part: 'drag-sensor',
@@ -232,9 +179,8 @@ const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
   },
   'run-brush': {
     'drag-sensor-dead': { stops: 0.93, turns: 0.07 },
-    'neck-line-flickers': { still: 0.2, turns: 0.8 },
-    'neck-neutral-flickers': { still: 0.2, turns: 0.8 },
   },
+  'run-swing-neck': { 'drag-sensor-dead': { still: 0.85, drops: 0.08, steady: 0.07 } },
   'run-jam': {
     'triac-shorted': { 'drives-on': 0.93, protects: 0.07 },
     'drag-sensor-dead': { 'no-drive': 0.9, protects: 0.07, 'drives-on': 0.03 },
@@ -251,15 +197,11 @@ const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
     'triac-shorted': { lamp: 0.2, park: 0.1, works: 0.7 },
     'park-switch-open': { 'brush-still': 0.97, works: 0.03 },
     'park-switch-closed': { park: 0.96, works: 0.04 },
-    'neck-line-flickers': { 'brush-stops': 0.6, 'brush-still': 0.35, works: 0.05 },
-    'neck-line-open': { 'brush-still': 0.97, works: 0.03 },
-    'neck-neutral-flickers': { 'brush-stops': 0.6, 'brush-still': 0.35, works: 0.05 },
-    'neck-wires-touch': { trips: 0.6, 'brush-still': 0.4 },
     'drag-sensor-dead': { 'brush-stops': 0.95, works: 0.05 },
   },
 }
 
-/** The board that drives the brush motor, with park switch, neck wiring and drag sensing. */
+/** The board that drives the brush motor, with park switch and drag sensing. */
 export const brushBoard = (o: BrushBoardOptions): BlueprintFragment => ({
   points: points(o),
   parts: parts(o),

@@ -1,6 +1,9 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 export interface BrushMotorOptions {
+  /** Where the overload is fed from. */
+  readonly from: string
+  readonly shareOfPlate: number
   readonly headCover: string
   readonly overloadCover: string
 }
@@ -21,19 +24,19 @@ const parts = (o: BrushMotorOptions): NonNullable<BlueprintFragment['parts']> =>
   {
     id: 'brush-motor',
     name: 'Brush motor',
-    does: 'Turns the roll, about 120 W',
+    does: 'Turns the roll',
     group: 'control',
     behind: o.headCover,
     spareShare: { low: 0.12, high: 0.2 },
   },
 ]
 
-const circuit: NonNullable<BlueprintFragment['circuit']> = [
+const circuit = (o: BrushMotorOptions): NonNullable<BlueprintFragment['circuit']> => [
   {
     kind: 'resistor',
     id: 'brush-overload',
     part: 'brush-overload',
-    from: 'park.out',
+    from: o.from,
     to: 'overload.out',
     resistanceOhm: 0.3,
     spread: 0.4,
@@ -44,7 +47,7 @@ const circuit: NonNullable<BlueprintFragment['circuit']> = [
     part: 'brush-motor',
     from: 'brush-motor.a',
     to: 'brush-motor.b',
-    power: { shareOfPlate: 0.1 },
+    power: { shareOfPlate: o.shareOfPlate },
   },
 ]
 
@@ -113,14 +116,14 @@ const checks = (o: BrushMotorOptions): NonNullable<BlueprintFragment['checks']> 
     name: 'Through the overload',
     how: 'Plug out. Button in. Tag to tag: near nothing.',
     minutes: 0.7,
-    red: 'park.out',
+    red: o.from,
     black: 'overload.out',
   },
   {
     kind: 'meter',
     id: 'brush-motor-at-leads',
     name: 'Brush motor at its own leads',
-    how: 'Plug out. Pull its line lead. Lead to lead: about 20 to 130 Ω, turn it by hand for the lowest.',
+    how: 'Plug out. Pull its line lead. Lead to lead; turn it by hand for the lowest.',
     minutes: 1.5,
     red: 'brush-motor.a',
     black: 'brush-motor.b',
@@ -143,8 +146,8 @@ const checks = (o: BrushMotorOptions): NonNullable<BlueprintFragment['checks']> 
   {
     kind: 'run',
     id: 'run-brush',
-    name: 'Brush turns, handle back',
-    how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of brush and impeller. Switch on, handle back, ten seconds. Plug out before touching.',
+    name: 'Brush turns',
+    how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of brush and impeller. Switch on, brush in its working position, ten seconds. Plug out before touching.',
     minutes: 1.5,
     outcomes: [
       { id: 'turns', name: 'Turns' },
@@ -164,7 +167,7 @@ const checks = (o: BrushMotorOptions): NonNullable<BlueprintFragment['checks']> 
     kind: 'run',
     id: 'run-jam',
     name: 'Jam protection',
-    how: 'Covers on, RCD socket of 30 mA or less. Handle back; hold the roll with a wooden batten, two seconds at most, hands clear of brush and impeller. Must cut out and light its lamp. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less. Brush turning; hold the roll with a wooden batten, two seconds at most, hands clear of brush and impeller. Must cut out and light its lamp. Plug out before touching.',
     minutes: 3,
     caution: 'Two seconds, no longer.',
     outcomes: [
@@ -285,7 +288,7 @@ const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
 export const brushMotor = (o: BrushMotorOptions): BlueprintFragment => ({
   points: points(o),
   parts: parts(o),
-  circuit,
+  circuit: circuit(o),
   faults,
   checks: checks(o),
   repairs: repairs(o),

@@ -1,6 +1,8 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 export interface BrushRollOptions {
+  /** What turns the roll. */
+  readonly drive: 'own-motor' | 'belt' | 'air'
   readonly rollCover: string
 }
 
@@ -10,7 +12,7 @@ const parts: NonNullable<BlueprintFragment['parts']> = [
     name: 'Sole plate',
     does: 'Rides on the floor',
     group: 'mechanical',
-    spareShare: { low: 0.02727272727272727, high: 0.05454545454545454 },
+    spareShare: { low: 0.03, high: 0.06 },
   },
   {
     id: 'brush-roll',
@@ -206,13 +208,31 @@ const repairs = (o: BrushRollOptions): NonNullable<BlueprintFragment['repairs']>
 ]
 
 const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
-  'overload-button': { 'roll-jammed': { in: 0.8, out: 0.2 } },
-  'look-belt': { 'roll-jammed': { stripped: 0.05, good: 0.95 } },
-  'look-drag-sensor': { 'roll-jammed': { dirty: 0.15, clean: 0.85 } },
   'run-smell': {
     'roll-jammed': { rubber: 0.45, dusty: 0.15, clean: 0.4 },
     'roll-bearing-seized': { rubber: 0.5, dusty: 0.15, clean: 0.35 },
   },
+  'air-head': { 'sole-plate-worn': { fair: 0.45, strong: 0.5, weak: 0.05 } },
+}
+
+/** A belt slips, and air is not strong enough: the roll slows or stands. */
+const otherShows: NonNullable<BlueprintFragment['addsTo']> = {
+  'run-brush': {
+    'roll-jammed': { still: 0.65, slow: 0.3, turns: 0.05 },
+    'roll-bearing-seized': { still: 0.45, slow: 0.5, turns: 0.05 },
+  },
+  'run-full': {
+    'roll-bearing-seized': { 'brush-still': 0.55, noisy: 0.42, works: 0.03 },
+    'bristles-worn': { 'poor-pickup': 0.8, works: 0.2 },
+    'sole-plate-worn': { 'poor-pickup': 0.5, height: 0.15, works: 0.35 },
+  },
+}
+
+/** What a brush motor's own protection makes of a stiff roll. */
+const ownMotorShows: NonNullable<BlueprintFragment['addsTo']> = {
+  'overload-button': { 'roll-jammed': { in: 0.8, out: 0.2 } },
+  'look-belt': { 'roll-jammed': { stripped: 0.05, good: 0.95 } },
+  'look-drag-sensor': { 'roll-jammed': { dirty: 0.15, clean: 0.85 } },
   'run-brush': {
     'roll-jammed': { stops: 0.45, slow: 0.3, still: 0.15, turns: 0.1 },
     'roll-bearing-seized': { stops: 0.4, slow: 0.4, still: 0.15, turns: 0.05 },
@@ -230,7 +250,6 @@ const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
     'roll-bearing-seized': { warning: 0.45, right: 0.55 },
     'bristles-worn': { warning: 0.1, right: 0.9 },
   },
-  'air-head': { 'sole-plate-worn': { fair: 0.45, strong: 0.5, weak: 0.05 } },
   'run-full': {
     'roll-bearing-seized': { 'brush-stops': 0.4, 'brush-still': 0.3, noisy: 0.28, works: 0.02 },
     'bristles-worn': { 'poor-pickup': 0.8, works: 0.2 },
@@ -244,5 +263,5 @@ export const brushRoll = (o: BrushRollOptions): BlueprintFragment => ({
   faults,
   checks: checks(o),
   repairs: repairs(o),
-  addsTo,
+  addsTo: { ...addsTo, ...(o.drive === 'own-motor' ? ownMotorShows : otherShows) },
 })

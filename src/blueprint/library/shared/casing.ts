@@ -1,7 +1,10 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 export interface CasingOptions {
+  /** The cover that casing parts sit under. */
   readonly cover: string
+  /** What is opened to look for water marks. */
+  readonly lookIn: string
 }
 
 const parts: NonNullable<BlueprintFragment['parts']> = [
@@ -43,7 +46,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
   },
 ]
 
-const checks: NonNullable<BlueprintFragment['checks']> = [
+const checks = (o: CasingOptions): NonNullable<BlueprintFragment['checks']> => [
   {
     kind: 'look',
     id: 'look-casing',
@@ -77,9 +80,9 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'look',
     id: 'look-wet',
     name: 'Water marks, smell of wet',
-    how: 'Plug out, bag door open. Torch into the chamber: tide line, rust, crust? Sniff: drains or wet dog?',
+    how: 'Plug out. Torch into the dust chamber: tide line, rust, crust? Sniff: drains or wet dog?',
     minutes: 1,
-    coversOff: ['bag-door'],
+    coversOff: [o.lookIn],
     beforeRunning: true,
     outcomes: [
       { id: 'dry', name: 'No water marks' },
@@ -131,4 +134,9 @@ const repairs = (o: CasingOptions): NonNullable<BlueprintFragment['repairs']> =>
 ]
 
 /** The casing that keeps hands off live parts, and looks at the whole machine. */
-export const casing = (o: CasingOptions): BlueprintFragment => ({ parts, faults, checks, repairs: repairs(o) })
+export const casing = (o: CasingOptions): BlueprintFragment => ({
+  parts,
+  faults,
+  checks: checks(o),
+  repairs: repairs(o),
+})

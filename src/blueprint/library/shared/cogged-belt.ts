@@ -1,11 +1,13 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 export interface CoggedBeltOptions {
+  /** What drives the belt: `own-motor`, or a shaft or turbine that runs on when the belt does not. */
+  readonly drive: 'own-motor' | 'other'
   readonly cover: string
 }
 
 const parts = (o: CoggedBeltOptions): NonNullable<BlueprintFragment['parts']> => [
-  { id: 'belt', name: 'Cogged belt', does: 'Brush motor to roll', group: 'mechanical', behind: o.cover },
+  { id: 'belt', name: 'Cogged belt', does: 'Turns the roll', group: 'mechanical', behind: o.cover },
 ]
 
 const faults: NonNullable<BlueprintFragment['faults']> = [
@@ -58,8 +60,7 @@ const repairs = (o: CoggedBeltOptions): NonNullable<BlueprintFragment['repairs']
   },
 ]
 
-const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
-  'spin-roll': { 'belt-stripped': { free: 0.8, turns: 0.2 } },
+const ownMotorShows: NonNullable<BlueprintFragment['addsTo']> = {
   'run-brush': { 'belt-stripped': { whirrs: 0.75, stops: 0.2, slow: 0.05 } },
   'run-swing-neck': { 'belt-stripped': { still: 0.93, steady: 0.07 } },
   'run-jam': { 'belt-stripped': { 'no-drive': 0.95, protects: 0.05 } },
@@ -67,11 +68,19 @@ const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
   'run-full': { 'belt-stripped': { 'brush-still': 0.97, works: 0.03 } },
 }
 
-/** A toothed belt from the brush motor to the roll. */
+const otherShows: NonNullable<BlueprintFragment['addsTo']> = {
+  'run-brush': { 'belt-stripped': { whirrs: 0.9, slow: 0.1 } },
+  'run-full': { 'belt-stripped': { 'brush-still': 0.97, works: 0.03 } },
+}
+
+/** A toothed belt to the roll. */
 export const coggedBelt = (o: CoggedBeltOptions): BlueprintFragment => ({
   parts: parts(o),
   faults,
   checks: checks(o),
   repairs: repairs(o),
-  addsTo,
+  addsTo: {
+    'spin-roll': { 'belt-stripped': { free: 0.8, turns: 0.2 } },
+    ...(o.drive === 'own-motor' ? ownMotorShows : otherShows),
+  },
 })

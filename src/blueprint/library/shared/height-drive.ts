@@ -15,7 +15,7 @@ const parts = (o: HeightDriveOptions): NonNullable<BlueprintFragment['parts']> =
     does: 'Lifts and lowers the head',
     group: 'control',
     behind: o.headCover,
-    spareShare: { low: 0.03636363636363636, high: 0.08181818181818182 },
+    spareShare: { low: 0.04, high: 0.08 },
   },
   {
     id: 'height-sensor',

@@ -1,7 +1,13 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 const parts: NonNullable<BlueprintFragment['parts']> = [
-  { id: 'hose', name: 'Hose', does: 'Pull-out hose for hand tools', group: 'air', spareShare: { low: 0.1, high: 0.2 } },
+  {
+    id: 'hose',
+    name: 'Hose',
+    does: 'Leads the air from the tool to the machine',
+    group: 'air',
+    spareShare: { low: 0.1, high: 0.2 },
+  },
 ]
 
 const faults: NonNullable<BlueprintFragment['faults']> = [

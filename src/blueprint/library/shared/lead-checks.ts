@@ -156,10 +156,10 @@ export const leadChecks = (o: LeadOptions): NonNullable<BlueprintFragment['check
   {
     kind: 'meter',
     id: 'plug-line-terminal-through',
-    name: 'Fuse clip to brown core',
-    how: 'Plug out, top off. Fuse clip to the brown core, tug and twist the core.',
+    name: o.fuseA === null ? 'Line pin to brown core' : 'Fuse clip to brown core',
+    how: `Plug out, top off. ${o.fuseA === null ? 'Line pin' : 'Fuse clip'} to the brown core, tug and twist the core.`,
     minutes: 0.7,
-    red: 'plug.fuse-out',
+    red: o.fuseA === null ? 'plug.line' : 'plug.fuse-out',
     black: 'plug.line-core',
     moving: ['plug'],
   },

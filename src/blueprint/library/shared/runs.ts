@@ -1,6 +1,15 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
-const checks: NonNullable<BlueprintFragment['checks']> = [
+export interface RunOptions {
+  /** How it stands at rest, as “handle up”. */
+  readonly atRest: string
+  /** How it works, as “handle back”. */
+  readonly working: string
+  /** What the full run takes it through in five minutes. */
+  readonly full: string
+}
+
+const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
   {
     kind: 'run',
     id: 'run-first',
@@ -27,7 +36,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'run',
     id: 'run-listen',
     name: 'Run and listen',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. One minute, handle up. Listen, then block the hose a moment. Plug out before touching.',
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. One minute, ${o.atRest}. Listen, then block the hose a moment. Plug out before touching.`,
     minutes: 2,
     outcomes: [
       { id: 'even', name: 'Even; pitch rises when blocked' },
@@ -48,7 +57,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'run',
     id: 'run-smell',
     name: 'Run and smell',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Two minutes, handle back; sniff the exhaust. Sharp varnish smell: off. Plug out before touching.',
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Two minutes, ${o.working}; sniff the exhaust. Sharp varnish smell: off. Plug out before touching.`,
     minutes: 3,
     outcomes: [
       { id: 'clean', name: 'Clean' },
@@ -84,7 +93,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'run',
     id: 'run-move-flex',
     name: 'Run and move the flex',
-    how: 'Covers on, RCD socket of 30 mA or less, sheath whole. Dry hands on the sheath only; move both ends and the handle. Plug out before touching anything else.',
+    how: 'Covers on, RCD socket of 30 mA or less, sheath whole. Dry hands on the sheath only; move it where it bends. Plug out before touching anything else.',
     minutes: 1.5,
     outcomes: [
       { id: 'steady', name: 'Steady' },
@@ -120,7 +129,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'run',
     id: 'run-full',
     name: 'Full function run',
-    how: 'New bag and filters in, hair cut off the roll. Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Five minutes on carpet and hard floor, hose and head, neck swung, handle up and back, switch ten times. Plug out before touching.',
+    how: `Cleaned, filters renewed. Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Five minutes: ${o.full}, switch ten times. Plug out before touching.`,
     minutes: 12,
     outcomes: [
       { id: 'works', name: 'Everything works' },
@@ -129,6 +138,8 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
       { id: 'leaks', name: 'Dust at the exhaust or door' },
       { id: 'poor-pickup', name: 'Suction good, picks up poorly' },
       { id: 'height', name: 'Height wrong, hard to push' },
+      { id: 'reel', name: 'Flex does not wind in, or does not stay out' },
+      { id: 'speed', name: 'Speed cannot be set' },
       { id: 'park', name: 'Does not park, or brush runs on' },
       { id: 'noisy', name: 'Noisy' },
       { id: 'weak', name: 'Suction weak' },
@@ -150,4 +161,4 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
 ]
 
 /** Running it: the first ten seconds, ear, nose and eye, the soak and the full run. */
-export const runs: BlueprintFragment = { checks }
+export const runs = (o: RunOptions): BlueprintFragment => ({ checks: checks(o) })

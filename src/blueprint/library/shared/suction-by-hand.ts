@@ -5,7 +5,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-hose-end',
     name: 'Hand over the hose end',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Hose out, handle up. Palm over the hose end: how hard does it pull? Plug out before touching the machine.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Brush standing still. Palm over the hose end: how hard does it pull? Plug out before touching the machine.',
     minutes: 1,
     outcomes: [
       { id: 'strong', name: 'Pulls hard' },

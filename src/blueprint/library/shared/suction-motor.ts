@@ -94,12 +94,15 @@ const circuit = (o: SuctionMotorOptions): NonNullable<BlueprintFragment['circuit
   { kind: 'stray', id: 'winding-leak', part: 'suction-motor', from: 'motor.brush', to: 'casing-metal' },
 ]
 
-/** A brushed suction motor with its fan and seal. */
+/** What only a motor has that makes the suction itself. */
+const ofTheSuction: readonly string[] = ['motor-fan', 'motor-seal']
+
+/** A brushed suction motor, with its fan and seal where it makes the suction itself. */
 export const suctionMotor = (o: SuctionMotorOptions): BlueprintFragment => ({
   points: points(o),
-  parts: parts(o),
+  parts: parts(o).filter(({ id }) => o.makesSuction || !ofTheSuction.includes(id)),
   circuit: circuit(o),
-  faults: suctionMotorFaults,
+  faults: suctionMotorFaults.filter(({ part }) => o.makesSuction || !ofTheSuction.includes(part)),
   checks: suctionMotorChecks(o),
   repairs: suctionMotorRepairs(o),
   addsTo: suctionMotorAddsTo,

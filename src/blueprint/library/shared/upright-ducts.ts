@@ -11,7 +11,7 @@ const parts = (o: UprightDuctsOptions): NonNullable<BlueprintFragment['parts']> 
     name: 'Lower hose',
     does: 'Head to body, flexes as you recline',
     group: 'air',
-    spareShare: { low: 0.03636363636363636, high: 0.07272727272727272 },
+    spareShare: { low: 0.04, high: 0.07 },
   },
   { id: 'duct', name: 'Duct', does: 'Air way through neck and back', group: 'air', behind: o.ductCover },
 ]
