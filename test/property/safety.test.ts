@@ -8,13 +8,16 @@ import { gateStates, redFlags } from '../../src/machine/running.ts'
  * The rule of the moves: nothing that runs the machine is ever offered before the first look and the dead checks have passed,
  * nor while a red flag is open, nor with a cover off; and the plan comes to an end. Held over whole virtual jobs.
  */
-const seeds = [11, 12, 13, 14, 15, 16]
+/** The deepest blueprint in six jobs, each other architecture in one; another mains changes no move. */
+const seedsOf = (id: string): readonly number[] =>
+  id === 'bagged-upright-two-motors' ? [11, 12, 13, 14, 15, 16] : /-(120-v|moulded-plug)$/.test(id) ? [] : [12]
+const played = blueprints.filter(({ id }) => seedsOf(id).length > 0)
 const mostMoves = 60
 
-describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))('running %s', (_id, blueprint) => {
+describe.each(played.map((blueprint) => [blueprint.id, blueprint] as const))('running %s', (id, blueprint) => {
   const model = machineModel(blueprint, blueprint.plate)
 
-  it.each(seeds)(
+  it.each(seedsOf(id))(
     'is offered only when it is allowed, to the end of the job with seed %i',
     { timeout: 120_000 },
     (seed) => {

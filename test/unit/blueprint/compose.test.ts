@@ -110,9 +110,10 @@ describe('compose', () => {
     expect(repairs).toMatchObject([{ id: 'swap', removes: ['first'] }])
   })
 
-  it('drops an outcome that nothing shows', () => {
-    const { checks } = compose(base, fault('third'), look)
-    expect(checks).toMatchObject([{ outcomes: [{ id: 'good' }] }])
+  it('drops an outcome that nothing shows, and a look at what is not there', () => {
+    const shown: BlueprintFragment = { addsTo: { 'look-it-over': { third: { good: 1 } } } }
+    expect(compose(base, fault('third'), look, shown).checks).toMatchObject([{ outcomes: [{ id: 'good' }] }])
+    expect(compose(base, fault('third'), look).checks).toEqual([])
   })
 
   it('refuses an id that comes twice, a point without a place, and a second word on the same fault', () => {

@@ -1,4 +1,5 @@
 import type { BlueprintFragment } from '../../fragment.ts'
+import { catalogue } from './sources.ts'
 
 export interface EarthOptions {
   /** Where the flex ends, as “the handle”. */
@@ -60,7 +61,10 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     part: 'earth-core',
     name: 'Earth core broken',
     how: 'Broken where the flex bends, or cut off at the plug. The machine runs as before.',
-    rate: { rows: [['P05', 0.25]], component: { id: 'flex-entry', share: 0.2 } },
+    rate: {
+      perHundred: 2,
+      source: { ...catalogue, clause: 'after the two other cores, which break at the same places' },
+    },
     electrical: [{ element: 'flex-earth', becomes: 'open' }],
     danger: lost,
   },

@@ -162,7 +162,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     part: 'head-switch',
     name: 'Head switch on the handle worn',
     how: 'Dust in it, or its slide broken: the head never gets its mains.',
-    rate: { rows: [['H15', 0.2]], component: { id: 'mains-switch', share: 0.05 } },
+    rate: { rows: [['H15', 0.2]] },
     electrical: [{ element: 'head-switch', becomes: 'open' }],
     complaints: { 'brush-not-turning': 0.95, intermittent: 0.2 },
   },

@@ -1,4 +1,5 @@
 import type { BlueprintFragment } from '../../fragment.ts'
+import { catalogue } from './sources.ts'
 
 export interface WandOptions {
   /** False where the wand carries contacts and is already a part of the electrics. */
@@ -33,7 +34,11 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     part: 'wand',
     name: 'Wand blocked',
     how: 'A twig or a toy across the tube.',
-    rate: { rows: [['A11', 0.12]], component: { id: 'wand-blockage', share: 1 } },
+    rate: {
+      component: { id: 'wand-blockage', share: 1 },
+      perHundred: 1.5,
+      source: { ...catalogue, clause: 'a tenth of the blockages in hoses' },
+    },
     complaints: { 'weak-suction': 0.75, 'poor-pickup': 0.5, noise: 0.15 },
     saleShareIfLeft: 0.8,
   },
