@@ -1,5 +1,6 @@
 import { it } from 'vitest'
 import { run as belief } from './belief-speed.ts'
+import { run as library } from './library-speed.ts'
 import { run as machine } from './machine-speed.ts'
 import { run as money } from './plan-money.ts'
 import { run as network } from './network-speed.ts'
@@ -9,7 +10,7 @@ import { run as plan } from './plan-speed.ts'
 const figure = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3))
 
 it('prints each engine’s speed beside what it is compared with', async () => {
-  for (const run of [network, belief, machine, plan]) {
+  for (const run of [network, belief, library, machine, plan]) {
     for (const { name, ours, theirs, ratio } of await run()) {
       console.log(`${name}: ${figure(ours)} ms, compared with ${figure(theirs)} ms: ${figure(ratio)} ×`)
     }

@@ -11,6 +11,7 @@ export const checkNames = (blueprint: Blueprint): readonly Problem[] => {
   return [
     ...names('point', 'supply.line', [blueprint.supply.line]),
     ...names('point', 'supply.neutral', [blueprint.supply.neutral]),
+    ...names('point', 'supply.earth', [blueprint.supply.earth]),
     ...blueprint.points.flatMap((point) => names('cover', `points.${point.id}.behind`, [point.behind])),
     ...blueprint.parts.flatMap((part) => names('cover', `parts.${part.id}.behind`, [part.behind])),
     ...blueprint.parts.flatMap((part) => names('part', `parts.${part.id}.within`, [part.within])),

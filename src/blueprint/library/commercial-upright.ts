@@ -123,7 +123,11 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
         reset: ['yes'],
       },
       plate: { voltageV: mains.voltageV, frequencyHz: mains.frequencyHz, powerW: 1100, protectionClass, massKg: 9 },
-      supply: { line: 'plug.line', neutral: 'plug.neutral' },
+      supply: {
+        line: 'plug.line',
+        neutral: 'plug.neutral',
+        ...(protectionClass === 'I' ? { earth: 'plug.earth' } : {}),
+      },
       family: 'upright-one-motor',
       places,
       wording: mains.wording,

@@ -91,7 +91,11 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
       ],
       signs: { stands: ['drum'], dust: ['bag'], cord: ['hooks'], brush: ['none'], switch: ['top'], reset: ['no'] },
       plate: { voltageV: mains.voltageV, frequencyHz: mains.frequencyHz, powerW: 1100, protectionClass, massKg: 7.5 },
-      supply: { line: 'plug.line', neutral: 'plug.neutral' },
+      supply: {
+        line: 'plug.line',
+        neutral: 'plug.neutral',
+        ...(protectionClass === 'I' ? { earth: 'plug.earth' } : {}),
+      },
       family: 'tub',
       places,
       wording: mains.wording,

@@ -20,6 +20,9 @@ type DrawingProps = {
   readonly probes: CheckMove['probes']
 }
 
+/** Cores are brown and blue (IEC 60445) above this voltage, black and white (North American practice) below. */
+const blackAndWhiteBelowV = 200
+
 /** The circuit: conductors in their colours, suspects shaded, covers as dashed outlines, probes marked. */
 export const Drawing = ({ blueprint, tints, off, probes }: DrawingProps) => {
   const frame = useRef<HTMLDivElement>(null)
@@ -30,8 +33,8 @@ export const Drawing = ({ blueprint, tints, off, probes }: DrawingProps) => {
   const scale = fit(layout, width, gap)
   const solid = layout.elements.filter(({ element }) => element.kind !== 'stray')
   return (
-    <div className="drawing">
-      <div ref={frame} className="drawing-frame">
+    <div className={blueprint.plate.voltageV < blackAndWhiteBelowV ? 'drawing black-and-white' : 'drawing'}>
+      <div ref={frame} className="drawing-frame" {...(scale.width > width ? scrolled : {})}>
         <svg
           width={scale.width}
           height={scale.height}
@@ -76,6 +79,9 @@ export const Drawing = ({ blueprint, tints, off, probes }: DrawingProps) => {
     </div>
   )
 }
+
+/** A circuit wider than the window is moved sideways, by key too. */
+const scrolled = { tabIndex: 0, role: 'group', 'aria-label': 'Drawing, wider than the window' } as const
 
 const partName = (blueprint: Blueprint, id: string): string =>
   blueprint.parts.find((part) => part.id === id)?.name ?? id

@@ -1,7 +1,7 @@
 import type { Blueprint, CircuitElement } from '../../blueprint/schema.ts'
 
 /** Which conductor of the supply a point belongs to; `neither` for points that only a load or nothing joins to it. */
-export type Side = 'line' | 'neutral' | 'neither'
+export type Side = 'line' | 'neutral' | 'earth' | 'neither'
 
 /** A series resistance above this is a load, not part of the conductor. */
 const mostSeriesOhm = 10
@@ -42,6 +42,10 @@ export const sidesOf = ({ supply, circuit, points }: Blueprint): ReadonlyMap<str
   const conductors = circuit.filter(conducts)
   const line = reachedFrom(supply.line, conductors)
   const neutral = reachedFrom(supply.neutral, conductors)
-  const side = (id: string): Side => (line.has(id) === neutral.has(id) ? 'neither' : line.has(id) ? 'line' : 'neutral')
+  const earth = supply.earth === undefined ? new Set<string>() : reachedFrom(supply.earth, conductors)
+  const side = (id: string): Side => {
+    const sides = (['line', 'neutral', 'earth'] as const).filter((one) => ({ line, neutral, earth })[one].has(id))
+    return sides.length === 1 ? sides[0]! : 'neither'
+  }
   return new Map(points.map(({ id }) => [id, side(id)]))
 }

@@ -141,6 +141,7 @@ describe('the shared fragments', () => {
     const { repairs = [] } = suctionMotor({
       feed: 'motor.feed',
       shareOfPlate: 1,
+      makesSuction: true,
       motorCover: 'shell',
       motorEnd: 'end-bell',
       fanCover: 'lid',
