@@ -67,6 +67,8 @@ const contentProblems = (
     case 'spent':
     case 'said':
       return []
+    case 'described-by':
+      return describedProblems(content.blueprint, job, notes)
     case 'reading':
       return readingProblems(content, job)
     case 'opened':
@@ -79,12 +81,20 @@ const contentProblems = (
     }
     case 'repaired':
       return repairProblems(content, job)
+    case 'history':
+      return content.ageYears === undefined && content.wear === undefined ? [nothingKnown] : []
+    case 'stamp': {
+      const parts = blueprint.parts.map((part) => part.id)
+      return parts.includes(content.part) ? [] : [unknownId('part', 'part', content.part, parts)]
+    }
     case 'struck':
       return strikeProblems(content.note, notes)
     case 'left':
       return exitProblems(content, job)
   }
 }
+
+const nothingKnown = problem('nothing-known', '', 'Neither an age nor a use is given', 'Give the years or the use')
 
 const repairProblems = (content: Extract<NoteContent, { kind: 'repaired' }>, job: Job): readonly Problem[] => {
   const { repairs } = job.blueprint
@@ -101,6 +111,18 @@ const repairProblems = (content: Extract<NoteContent, { kind: 'repaired' }>, job
   const options = repair.options.map((option) => option.id as string)
   if (!options.includes(content.option)) return [unknownId('option', 'option', content.option, options)]
   return workCoveredProblems('repair', repair.name, repair.coversOff, job.blueprint, job.off)
+}
+
+/** A virtual machine hides a fault of the blueprint that it was made from. */
+const describedProblems = (id: string, { blueprint }: Job, notes: readonly Note[]): readonly Problem[] => {
+  const first = notes.find((note) => note.content.kind === 'added')?.content
+  if (first?.kind === 'added' && first.practiceSeed !== undefined) {
+    const what = 'This is a virtual machine, and its hidden fault belongs to the kind that it was made as'
+    return [problem('virtual-machine', 'blueprint', what, 'Start another one of the kind you want')]
+  }
+  if (id !== blueprint.id) return []
+  const what = `This machine is read by “${blueprint.name}” already`
+  return [problem('read-by-it-already', 'blueprint', what, 'Nothing is left to do, or name another blueprint')]
 }
 
 const strikeProblems = (id: string, notes: readonly Note[]): readonly Problem[] => {

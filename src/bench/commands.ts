@@ -1,6 +1,8 @@
 import { problem, type Problem } from '../base/problem.ts'
 import { checkNote } from './append.ts'
+import { canonical } from './canonical.ts'
 import type { MachineDocument } from './contract.ts'
+import { foldNotes } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
 import type { AppendOutcome, Clock, Ids } from './ports.ts'
 import { documentOf, noSuchMachine, type QueryDeps } from './queries.ts'
@@ -10,7 +12,7 @@ export type CommandDeps = QueryDeps & {
   readonly now: Clock
   readonly newId: Ids
   /** Ids of the blueprints there are, to name in a refusal. */
-  readonly blueprintIds: readonly string[]
+  readonly blueprintIds: () => readonly string[] | Promise<readonly string[]>
 }
 
 /** What became of a command. Nothing was written unless it is `done`; the caller keeps what was entered. */
@@ -34,7 +36,7 @@ export const addMachine = async (
 ): Promise<CommandOutcome> => {
   const present = await deps.store.notes(machine)
   if (present.length > 0) return addedBefore(deps, present, content)
-  const problems = checked(deps, [], content)
+  const problems = await checked(deps, [], content)
   if (problems.length > 0) return { kind: 'refused', problems }
   const note: Note = { id: deps.newId(), machine, seq: 1, at: deps.now(), content }
   const outcome = await deps.store.add(deps.bench, machine, [note])
@@ -42,8 +44,12 @@ export const addMachine = async (
   return settled(deps, machine, outcome)
 }
 
-const addedBefore = (deps: CommandDeps, present: readonly Note[], content: NoteContent): CommandOutcome => {
-  const document = documentOf(present, deps.blueprintById)
+const addedBefore = async (
+  deps: CommandDeps,
+  present: readonly Note[],
+  content: NoteContent,
+): Promise<CommandOutcome> => {
+  const document = await documentOf(present, deps.blueprintById)
   const first = present.find((note) => note.content.kind === 'added')
   if (first !== undefined && sameContent(first.content, content)) return { kind: 'done', document }
   return { kind: 'conflict', problems: [idTaken('machine', document.state.id)], document }
@@ -66,21 +72,28 @@ export const addNote = async (
   const before = notes.find((note) => note.id === id)
   if (before !== undefined) return sentBefore(deps, notes, before, content)
   if (version !== notes.length) return conflict(deps, notes)
-  const problems = checked(deps, notes, content)
+  const problems = await checked(deps, notes, content)
   if (problems.length > 0) return { kind: 'refused', problems }
   const note: Note = { id, machine, seq: version + 1, at: deps.now(), content }
   return settled(deps, machine, await deps.store.append(machine, version, [note]))
 }
 
-const sentBefore = (deps: CommandDeps, notes: readonly Note[], before: Note, content: NoteContent): CommandOutcome => {
-  if (sameContent(before.content, content)) return { kind: 'done', document: documentOf(notes, deps.blueprintById) }
+const sentBefore = async (
+  deps: CommandDeps,
+  notes: readonly Note[],
+  before: Note,
+  content: NoteContent,
+): Promise<CommandOutcome> => {
+  if (sameContent(before.content, content)) {
+    return { kind: 'done', document: await documentOf(notes, deps.blueprintById) }
+  }
   return { kind: 'refused', problems: [idTaken('note', before.id)] }
 }
 
-const conflict = (deps: CommandDeps, notes: readonly Note[]): CommandOutcome => ({
+const conflict = async (deps: CommandDeps, notes: readonly Note[]): Promise<CommandOutcome> => ({
   kind: 'conflict',
   problems: [changedMeanwhile],
-  document: documentOf(notes, deps.blueprintById),
+  document: await documentOf(notes, deps.blueprintById),
 })
 
 const changedMeanwhile = problem(
@@ -93,15 +106,20 @@ const changedMeanwhile = problem(
 const idTaken = (what: 'machine' | 'note', id: string): Problem =>
   problem('id-taken', 'id', `There is another ${what} with the id “${id}”`, 'Send it with a new id')
 
-/** The rules at the door, with the blueprint looked up. */
-const checked = (deps: CommandDeps, notes: readonly Note[], content: NoteContent): readonly Problem[] => {
-  const first = notes.find((note) => note.content.kind === 'added')?.content ?? content
-  const id = first.kind === 'added' ? first.blueprint : undefined
-  const blueprint = id === undefined ? undefined : deps.blueprintById(id)
+/** The rules at the door, with the blueprint looked up that the machine is read by now. */
+const checked = async (
+  deps: CommandDeps,
+  notes: readonly Note[],
+  content: NoteContent,
+): Promise<readonly Problem[]> => {
+  const id = notes.length > 0 ? foldNotes(notes).blueprint : content.kind === 'added' ? content.blueprint : undefined
   if (id === undefined) return [notAdded]
-  if (blueprint === undefined) return [unknownId('blueprint', 'blueprint', id, deps.blueprintIds)]
+  const blueprint = await deps.blueprintById(id)
+  if (blueprint === undefined) return [unknownId('blueprint', 'blueprint', id, await deps.blueprintIds())]
   const result = checkNote(notes, content, blueprint)
-  return result.kind === 'ok' ? [] : result.problems
+  if (result.kind === 'refused') return result.problems
+  if (content.kind !== 'described-by' || (await deps.blueprintById(content.blueprint)) !== undefined) return []
+  return [unknownId('blueprint', 'blueprint', content.blueprint, await deps.blueprintIds())]
 }
 
 const notAdded = problem(
@@ -116,15 +134,8 @@ const settled = async (deps: CommandDeps, machine: string, outcome: AppendOutcom
   const notes = await deps.store.notes(machine)
   if (outcome.kind === 'missing' || notes.length === 0) return { kind: 'missing', problems: [noSuchMachine(machine)] }
   if (outcome.kind === 'conflict') return conflict(deps, notes)
-  return { kind: 'done', document: documentOf(notes, deps.blueprintById) }
+  return { kind: 'done', document: await documentOf(notes, deps.blueprintById) }
 }
 
 /** The same entry, whatever the order of its fields. */
 const sameContent = (a: NoteContent, b: NoteContent): boolean => canonical(a) === canonical(b)
-
-const canonical = (value: unknown): string =>
-  JSON.stringify(value, (_key, inner: unknown) =>
-    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
-      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : inner,
-  )

@@ -1,4 +1,6 @@
 import type { Complaint } from '../facts/complaints.ts'
+import type { Wear } from '../facts/rate-shifts.ts'
+import type { DateMark } from '../machine/stamps/marks.ts'
 import type { Plate } from '../machine/plate.ts'
 import type { ExitId } from '../machine/view.ts'
 import type { Currency } from '../base/money.ts'
@@ -11,11 +13,17 @@ export type BenchId = 'own' | 'demo'
 export type MachineState = {
   readonly id: string
   readonly name: string
+  /** The blueprint it is read by now: that of its first note, or of the last note that says otherwise. */
   readonly blueprint: string
   readonly plate: Plate
   readonly currency: Currency
   readonly hourMinor: number
   readonly practiceSeed: number | null
+  /** Years since it was made and how hard it was used, as far as anyone has said. */
+  readonly ageYears: number | null
+  readonly wear: Wear | null
+  /** Date marks read off its parts. */
+  readonly marks: readonly DateMark[]
   /** Number of notes; a new note must name it, so that two hands never overwrite each other. */
   readonly version: number
   readonly addedAt: string
@@ -60,4 +68,13 @@ export type MachineDocument = {
   readonly state: MachineState
   readonly notes: readonly Note[]
   readonly lines: readonly NoteLine[]
+}
+
+/** GET /api/blueprints/:id/origin: what a blueprint of one's own was made from. */
+export type BlueprintOrigin = {
+  readonly savedAt: string
+  /** Null when it was written or imported whole. */
+  readonly base: { readonly id: string; readonly name: string } | null
+  /** What was changed on the base, each in words. */
+  readonly differences: readonly string[]
 }

@@ -1,5 +1,5 @@
 import { problemText } from '../base/problem.ts'
-import type { Blueprint } from '../blueprint/schema.ts'
+import type { FindBlueprint } from './blueprints.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from './commands.ts'
 import { demoMachines, type DemoMachine } from './demo-machines.ts'
 import { noteContentSchema } from './note.ts'
@@ -11,7 +11,7 @@ import type { NoteStore } from './ports.ts'
  */
 export const fillDemoBench = async (deps: {
   readonly store: NoteStore
-  readonly blueprintById: (id: string) => Blueprint | undefined
+  readonly blueprintById: FindBlueprint
 }): Promise<void> => {
   for (const machine of demoMachines) await replay(deps, machine)
 }
@@ -23,7 +23,14 @@ const replay = async (
   for (const [index, [minutesLater, input]] of machine.notes.entries()) {
     const id = `${machine.id}.${index + 1}`
     const at = new Date(Date.parse(machine.cameInAt) + minutesLater * 60_000).toISOString()
-    const deps: CommandDeps = { store, bench: 'demo', blueprintById, blueprintIds: [], now: () => at, newId: () => id }
+    const deps: CommandDeps = {
+      store,
+      bench: 'demo',
+      blueprintById,
+      blueprintIds: () => [],
+      now: () => at,
+      newId: () => id,
+    }
     const content = noteContentSchema.parse(input)
     settled(id, await (index === 0 ? addMachine(deps, content, machine.id) : addNote(deps, machine.id, index, content)))
   }

@@ -47,6 +47,9 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     currency: content.currency,
     hourMinor: content.hourMinor,
     practiceSeed: content.practiceSeed ?? null,
+    ageYears: content.ageYears ?? null,
+    wear: content.wear ?? null,
+    marks: [],
     version: ordered.length,
     addedAt: first.at,
     claimed: { complaints: content.complaints, words: content.claim },
@@ -85,6 +88,12 @@ const step = (state: MachineState, note: Note): MachineState => {
         ...worked(state, content.minutes, content.costMinor),
         fixed: [...state.fixed, { note: note.id, repair: content.repair, option: content.option }],
       }
+    case 'described-by':
+      return { ...state, blueprint: content.blueprint }
+    case 'history':
+      return { ...state, ageYears: content.ageYears ?? state.ageYears, wear: content.wear ?? state.wear }
+    case 'stamp':
+      return { ...state, marks: [...state.marks, { note: note.id, part: content.part, reading: content.reading }] }
     case 'spent':
       return worked(state, content.minutes, content.costMinor)
     case 'left':

@@ -2,18 +2,23 @@ import type { Blueprint } from '../blueprint/schema.ts'
 import type { Job, JobEvent } from '../machine/job.ts'
 import type { MachineState } from './contract.ts'
 import { standing } from './fold.ts'
+import { fittedTo } from './fitted.ts'
 import type { Note } from './note.ts'
 
 /** The machine as the engines need to know it: blueprint, plate, claims, and the events in order without those struck out. */
-export const jobOf = (state: MachineState, notes: readonly Note[], blueprint: Blueprint): Job => ({
-  blueprint,
-  plate: state.plate,
-  complaints: state.claimed.complaints,
-  missing: state.missing,
-  events: standing(notes).flatMap(eventsOf),
-  off: state.off,
-  hourMinor: state.hourMinor,
-})
+export const jobOf = (given: MachineState, notes: readonly Note[], blueprint: Blueprint): Job => {
+  const state = fittedTo(given, blueprint)
+  return {
+    blueprint,
+    plate: state.plate,
+    history: { ageYears: state.ageYears ?? undefined, wear: state.wear ?? undefined },
+    complaints: state.claimed.complaints,
+    missing: state.missing,
+    events: standing(notes).flatMap(eventsOf),
+    off: state.off,
+    hourMinor: state.hourMinor,
+  }
+}
 
 const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
   switch (content.kind) {
@@ -32,6 +37,9 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'closed':
       return [{ kind: content.kind, note: id, cover: content.cover }]
     case 'added':
+    case 'described-by':
+    case 'history':
+    case 'stamp':
     case 'spent':
     case 'said':
     case 'struck':

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { editsFileSchema } from '../blueprint/adapt-edits.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
 import { beliefProblemSchema } from '../engines/belief/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
@@ -14,6 +15,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   belief: beliefProblemSchema,
   plan: planProblemSchema,
   stamps: stampsSchema,
+  edits: editsFileSchema,
 }
 
 /** Names of the forms that outside input may take. */

@@ -1,6 +1,8 @@
 import { moneyText, type Currency } from '../base/money.ts'
+import { editText } from '../blueprint/adapt-words.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { complaints, type Complaint } from '../facts/complaints.ts'
+import { markText } from '../machine/stamps/marks.ts'
 import type { NoteLine } from './contract.ts'
 import { inOrder, struckIds } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
@@ -9,15 +11,20 @@ import { exitText, inSentence, minutesText, resultText } from './words.ts'
 /** What a line needs to know beyond its own note. */
 type Context = {
   readonly blueprint: Blueprint | null
+  readonly others: readonly Blueprint[]
   readonly currency: Currency
   readonly textOf: (note: string) => string | undefined
 }
 
 /**
  * The history as it reads, in the order of the log; a note that was struck out stays in it, marked.
- * Names come from the blueprint; where it is not known any more, ids stand in their place.
+ * Names come from the blueprint, then from `others` that it was read by before; where none knows one, its id stands there.
  */
-export const noteLines = (notes: readonly Note[], blueprint: Blueprint | null): readonly NoteLine[] => {
+export const noteLines = (
+  notes: readonly Note[],
+  blueprint: Blueprint | null,
+  others: readonly Blueprint[] = [],
+): readonly NoteLine[] => {
   const ordered = inOrder(notes)
   const struck = struckIds(ordered)
   const byId = new Map(ordered.map((note) => [note.id, note]))
@@ -27,7 +34,12 @@ export const noteLines = (notes: readonly Note[], blueprint: Blueprint | null): 
     // A strike cannot strike a strike, so this goes one step deep.
     return note === undefined || note.content.kind === 'struck' ? undefined : contentText(note.content, context)
   }
-  const context: Context = { blueprint, currency: added?.kind === 'added' ? added.currency : 'GBP', textOf }
+  const context: Context = {
+    blueprint: withNames(blueprint, others),
+    others,
+    currency: added?.kind === 'added' ? added.currency : 'GBP',
+    textOf,
+  }
   const gone = ordered.some((note) => note.content.kind === 'left' && !struck.has(note.id))
   return ordered.map((note) => ({
     id: note.id,
@@ -63,6 +75,17 @@ const contentText = (content: NoteContent, context: Context): string => {
       return withWords('Confirmed', [inSentence(nameIn(blueprint?.faults, content.fault)), content.text])
     case 'repaired':
       return repairedText(content, context)
+    case 'described-by':
+      return describedText(content, context)
+    case 'history':
+      return withWords('Known of it', [
+        content.ageYears === undefined ? '' : `about ${content.ageYears} years old`,
+        content.wear === undefined ? '' : `${content.wear} use`,
+      ])
+    case 'stamp': {
+      const part = inSentence(nameIn(blueprint?.parts, content.part))
+      return withWords(`Date mark, ${part}: ${markText(content.reading)}`, [content.text], '. ')
+    }
     case 'spent':
       return `Spent: ${content.text}${effort(content.minutes, content.costMinor, currency)}`
     case 'said':
@@ -115,4 +138,34 @@ const leftText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Cur
   const exit = exitText[content.exit]
   const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}`
   return withWords(head, [content.safety === '' ? '' : `Safety: ${content.safety}`], '. ')
+}
+
+/** What it is read by from there on, and in what that differs. */
+const describedText = (
+  { blueprint: id, edits }: Extract<NoteContent, { kind: 'described-by' }>,
+  { blueprint, others }: Context,
+): string => {
+  const name = [...(blueprint === null ? [] : [blueprint]), ...others].find((one) => one.id === id)?.name ?? id
+  return withWords(
+    `This machine is different, read by “${name}”`,
+    edits.map((edit) => editText(edit, blueprint)),
+  )
+}
+
+/** The blueprint with the names that only the others know, to look names up in. */
+const withNames = (blueprint: Blueprint | null, others: readonly Blueprint[]): Blueprint | null => {
+  if (others.length === 0) return blueprint
+  const all = blueprint === null ? others : [blueprint, ...others]
+  const [first] = all
+  if (first === undefined) return null
+  return {
+    ...first,
+    parts: all.flatMap(({ parts }) => parts),
+    covers: all.flatMap(({ covers }) => covers),
+    faults: all.flatMap(({ faults }) => faults),
+    checks: all.flatMap(({ checks }) => checks),
+    repairs: all.flatMap(({ repairs }) => repairs),
+    controls: all.flatMap(({ controls }) => controls),
+    points: all.flatMap(({ points }) => points),
+  }
 }

@@ -1,13 +1,17 @@
 import { z } from 'zod'
+import { editsSchema } from '../blueprint/adapt-edits.ts'
 import { complaintIds } from '../facts/complaints.ts'
+import { wearLevels } from '../facts/rate-shifts.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
+import { markReadingSchema } from '../machine/stamps/stamp.ts'
 
 const id = z.string().min(1).max(120)
 const words = z.string().trim().min(1).max(2000)
 const minutes = z.number().min(0).max(10_000)
 const minor = z.number().int().min(0).max(100_000_000)
 const complaint = z.enum(complaintIds)
+const ageYears = z.number().min(0, 'an age is zero or more').max(120)
 
 /** The things that can be written about a machine. Nothing is ever erased; a slip is struck out by a later note. */
 export const noteContentSchema = z.discriminatedUnion('kind', [
@@ -24,6 +28,9 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     /** Part ids of the blueprint that are not there. */
     missing: z.array(id).default([]),
     hourMinor: minor.default(800),
+    /** Years since it was made, and how hard it was used; left out where nobody knows. */
+    ageYears: ageYears.optional(),
+    wear: z.enum(wearLevels).optional(),
     /** Set on a virtual machine: the seed that hides its fault. */
     practiceSeed: z.number().int().min(0).max(0xffffffff).optional(),
   }),
@@ -53,6 +60,17 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('spent'), costMinor: minor, minutes: minutes.default(0), text: words }),
   z.strictObject({ kind: z.literal('said'), text: words }),
   z.strictObject({ kind: z.literal('struck'), note: id, reason: z.string().trim().max(2000).default('') }),
+  /** From here on the machine is read by this blueprint. `edits`: in what it differs from the one before, for the log. */
+  z.strictObject({ kind: z.literal('described-by'), blueprint: id, edits: editsSchema.default([]) }),
+  /** What came to be known of its age and use; what is left out stays as it was. */
+  z.strictObject({ kind: z.literal('history'), ageYears: ageYears.optional(), wear: z.enum(wearLevels).optional() }),
+  /** A date mark read off a part: a moulded stamp, the serial number, or what plate and plug show. */
+  z.strictObject({
+    kind: z.literal('stamp'),
+    part: id,
+    reading: markReadingSchema,
+    text: z.string().trim().max(2000).default(''),
+  }),
   z.strictObject({
     kind: z.literal('left'),
     exit: z.enum(['sell-working', 'sell-for-spares', 'break-for-parts', 'scrap']),

@@ -1,6 +1,7 @@
 import type { Problem } from '../base/problem.ts'
 import type { BenchId } from './contract.ts'
 import type { Note } from './note.ts'
+import type { OwnBlueprint } from './own-blueprint.ts'
 
 /** What became of notes handed to the store. They are kept as a whole or not at all. */
 export type AppendOutcome =
@@ -31,6 +32,23 @@ export type NoteStore = {
    * `appended` whatever the version, so a resend does no harm.
    */
   readonly append: (machine: string, expectedVersion: number, notes: readonly Note[]) => Promise<AppendOutcome>
+}
+
+/** What became of a blueprint handed to the store. */
+export type PutOutcome =
+  /** It is kept; also when it was there already, word for word. */
+  | { readonly kind: 'kept' }
+  /** Another one is kept under this id. */
+  | { readonly kind: 'taken' }
+  | { readonly kind: 'not-kept'; readonly problem: Problem }
+
+/** Where blueprints of one's own are kept, for all benches. What is kept under an id is never changed or removed. */
+export type BlueprintStore = {
+  /** All of them, in the order in which they were saved. */
+  readonly list: () => Promise<readonly OwnBlueprint[]>
+  readonly get: (id: string) => Promise<OwnBlueprint | null>
+  /** Of two that put different ones under the same id exactly one wins. */
+  readonly put: (own: OwnBlueprint) => Promise<PutOutcome>
 }
 
 /** The time now, ISO 8601 in UTC. */

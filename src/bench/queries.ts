@@ -1,6 +1,8 @@
 import { problem } from '../base/problem.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { FindBlueprint } from './blueprints.ts'
 import type { BenchId, MachineDocument, MachineList } from './contract.ts'
+import { fittedTo } from './fitted.ts'
 import { foldNotes } from './fold.ts'
 import { noteLines } from './lines.ts'
 import type { Note } from './note.ts'
@@ -10,17 +12,32 @@ import type { NoteStore } from './ports.ts'
 export type QueryDeps = {
   readonly store: NoteStore
   readonly bench: BenchId
-  readonly blueprintById: (id: string) => Blueprint | undefined
+  readonly blueprintById: FindBlueprint
 }
 
 /** A machine as it is given out: what its notes add up to, the notes, and how they read. */
-export const documentOf = (
-  notes: readonly Note[],
-  blueprintById: (id: string) => Blueprint | undefined,
-): MachineDocument => {
+export const documentOf = async (notes: readonly Note[], blueprintById: FindBlueprint): Promise<MachineDocument> => {
   const state = foldNotes(notes)
-  return { state, notes, lines: noteLines(notes, blueprintById(state.blueprint) ?? null) }
+  const blueprint = await blueprintById(state.blueprint)
+  const others = await Promise.all(blueprintsNamed(notes).map(async (id) => blueprintById(id)))
+  const lines = noteLines(
+    notes,
+    blueprint ?? null,
+    others.filter((one): one is Blueprint => one !== undefined && one !== blueprint),
+  )
+  return { state: blueprint === undefined ? state : fittedTo(state, blueprint), notes, lines }
 }
+
+/** Ids of all the blueprints that a machine was ever read by, the last first. */
+const blueprintsNamed = (notes: readonly Note[]): readonly string[] => [
+  ...new Set(
+    notes
+      .flatMap(({ content }) =>
+        content.kind === 'added' || content.kind === 'described-by' ? [content.blueprint] : [],
+      )
+      .reverse(),
+  ),
+]
 
 /** One machine, or null when there is none of this id. */
 export const machineDocument = async (

@@ -3,6 +3,7 @@ import type { Blueprint, Check, GradedCheck } from '../blueprint/schema.ts'
 import type { Job } from '../machine/job.ts'
 import type { ReadingResult } from '../machine/result.ts'
 import { checkBarred, runsMachine } from '../machine/running.ts'
+import { resultOfWatts, wattsText } from '../machine/scale.ts'
 import { coverName, openFirst, workCoveredProblems } from './cover-rules.ts'
 import type { NoteContent } from './note.ts'
 import { isReachable, nearestReachable } from './reach.ts'
@@ -25,17 +26,17 @@ export const readingProblems = (content: ReadingContent, job: Job): readonly Pro
       ),
     ]
   }
-  const wrongResult = resultProblems(check, content.result)
+  const wrongResult = resultProblems(check, content.result, job.plate.powerW)
   const wrongSetUp =
     runsMachine(check) || check.coversOn ? runProblems(check, job) : coveredProblems(check, blueprint, job.off)
   return [...wrongResult, ...wrongSetUp]
 }
 
-const resultProblems = (check: Check, result: ReadingResult): readonly Problem[] => {
+const resultProblems = (check: Check, result: ReadingResult, powerW: number): readonly Problem[] => {
   if (result.kind === 'cannot-tell') return []
   if (check.kind === 'meter') return result.kind === 'grade' ? [gradeForMeter(check.name)] : []
   if (result.kind !== 'grade') return [meterForGrade(check)]
-  if (check.outcomes.some((outcome) => outcome.id === result.outcome)) return []
+  if (check.outcomes.some((outcome) => outcome.id === result.outcome)) return wattsProblems(check, result, powerW)
   return [
     unknownId(
       'outcome',
@@ -46,12 +47,33 @@ const resultProblems = (check: Check, result: ReadingResult): readonly Problem[]
   ]
 }
 
+/** Watts and outcome must say the same. */
+const wattsProblems = (
+  check: GradedCheck,
+  { outcome, watts }: Extract<ReadingResult, { kind: 'grade' }>,
+  powerW: number,
+): readonly Problem[] => {
+  if (watts === undefined) return []
+  const derived = resultOfWatts(check, powerW, watts)
+  if (derived.kind === 'refused') return derived.problems
+  if (derived.value.kind !== 'grade' || derived.value.outcome === outcome) return []
+  const right = derived.value.outcome
+  return [
+    problem(
+      'watts-contradict',
+      'result',
+      `${wattsText(watts)} on a plate of ${wattsText(powerW)} is “${right}”, not “${outcome}”`,
+      `Enter “${right}”, or the watts that were read`,
+    ),
+  ]
+}
+
 const gradeForMeter = (name: string): Problem =>
   problem(
     'wrong-result',
     'result',
     `“${name}” is read from the meter, not graded`,
-    'Enter ohms, open, jumps when moved, or could not tell',
+    'Enter ohms, open, rises then open, jumps when moved, or could not tell',
   )
 
 const meterForGrade = (check: GradedCheck): Problem =>

@@ -1,6 +1,7 @@
 import { resistanceText } from '../base/units.ts'
 import type { Check } from '../blueprint/schema.ts'
 import type { ReadingResult } from '../machine/result.ts'
+import { wattsText } from '../machine/scale.ts'
 import type { ExitId } from '../machine/view.ts'
 
 /** A result in plain words: `open`, `4.7 Ω`, `jumps when moved`, a grade's name. An unknown grade reads as its id. */
@@ -10,13 +11,16 @@ export const resultText = (result: ReadingResult, check: Check | undefined): str
       return resistanceText(result.resistanceOhm)
     case 'open':
       return 'open'
+    case 'charging':
+      return 'rises, then open'
     case 'jumps':
       return 'jumps when moved'
     case 'cannot-tell':
       return 'could not tell'
     case 'grade': {
       const outcomes = check === undefined || check.kind === 'meter' ? [] : check.outcomes
-      return outcomes.find((outcome) => outcome.id === result.outcome)?.name ?? result.outcome
+      const name = outcomes.find((outcome) => outcome.id === result.outcome)?.name ?? result.outcome
+      return result.watts === undefined ? name : `${wattsText(result.watts)}, ${inSentence(name)}`
     }
   }
 }

@@ -1,18 +1,32 @@
 import { problem, type Problem } from '../base/problem.ts'
 import type { Blueprint, Fault } from './schema.ts'
 
-/** Elements and probes have two different ends, and what a fault does to an element makes sense for its kind. */
+/** Elements and probes have two different ends, probes and the supply are on something, and what a fault does to an element makes sense for its kind. */
 export const checkCircuit = (blueprint: Blueprint): readonly Problem[] => [
   ...twoEnds('supply', blueprint.supply.line, blueprint.supply.neutral),
   ...blueprint.circuit.flatMap((element) => twoEnds(`circuit.${element.id}`, element.from, element.to)),
   ...blueprint.checks.flatMap((check) =>
     check.kind === 'meter' ? twoEnds(`checks.${check.id}`, check.red, check.black) : [],
   ),
+  ...onNothing(blueprint, 'supply', Object.values(blueprint.supply)),
+  ...blueprint.checks.flatMap((check) =>
+    check.kind === 'meter' ? onNothing(blueprint, `checks.${check.id}`, [check.red, check.black]) : [],
+  ),
   ...blueprint.faults.flatMap((fault) => [...changesNothing(blueprint, fault), ...changesTwice(fault)]),
 ]
 
 const twoEnds = (where: string, one: string, other: string): readonly Problem[] =>
   one === other ? [problem('same-ends', where, `Both ends are at “${one}”`, 'Name two different points')] : []
+
+/** A point that is there but that nothing touches: a meter could never read anything at it. */
+const onNothing = (blueprint: Blueprint, where: string, points: readonly string[]): readonly Problem[] =>
+  points
+    .filter((id) => blueprint.points.some((point) => point.id === id))
+    .filter((id) => blueprint.circuit.every(({ from, to }) => from !== id && to !== id))
+    .map((id) => {
+      const what = `No element of the circuit touches “${id}”, so nothing could ever be read there`
+      return problem('probe-on-nothing', where, what, 'Name a point that an element begins or ends at')
+    })
 
 /** Opening what is not there, or adding to it, changes nothing. */
 const changesNothing = (blueprint: Blueprint, fault: Fault): readonly Problem[] =>

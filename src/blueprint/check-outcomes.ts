@@ -19,6 +19,7 @@ const checkGraded = (blueprint: Blueprint, check: GradedCheck): readonly Problem
     ...soundShowsFirst(check, where),
     ...drivesMotor(blueprint, check, where),
     ...provesByRunning(check, where),
+    ...checkScale(check, `${where}.scale`),
   ]
 }
 
@@ -60,3 +61,35 @@ const provesByRunning = (check: GradedCheck, where: string): readonly Problem[] 
   const what = `A check of the kind “${check.kind}” cannot prove that the machine works`
   return [problem('proves-without-running', `${where}.provesWorking`, what, 'Let a run check prove it')]
 }
+
+const checkScale = (check: GradedCheck, where: string): readonly Problem[] => {
+  if (check.scale === undefined) return []
+  const { order, edges } = check.scale
+  const outcomes = check.outcomes.map(({ id }) => id)
+  const left = outcomes.filter((id) => order.filter((named) => named === id).length !== 1)
+  return [
+    ...order.flatMap((id) => knownOutcome(check, `${where}.order`, id)),
+    ...(left.length === 0
+      ? []
+      : [
+          problem(
+            'scale-not-whole',
+            `${where}.order`,
+            `${left.join(', ')}: each outcome lies at one place of the scale`,
+            'Name every outcome once, from the lowest number to the highest',
+          ),
+        ]),
+    ...(edges.length === order.length - 1 ? [] : [edgesProblem(where, edges.length, order.length)]),
+    ...(edges.every((edge, i) => i === 0 || edge > edges[i - 1])
+      ? []
+      : [problem('edges-not-ascending', `${where}.edges`, 'The edges do not ascend', 'Write them from low to high')]),
+  ]
+}
+
+const edgesProblem = (where: string, edges: number, outcomes: number): Problem =>
+  problem(
+    'edges-miscounted',
+    `${where}.edges`,
+    `${edges} edges lie between ${outcomes} outcomes`,
+    'Write one edge fewer than there are outcomes',
+  )

@@ -1,4 +1,3 @@
-import { parse } from '../base/parse.ts'
 import { ok, refused, type Result } from '../base/result.ts'
 import { checkCircuit } from './check-circuit.ts'
 import { checkCovers } from './check-covers.ts'
@@ -6,6 +5,7 @@ import { checkDuplicates } from './check-duplicates.ts'
 import { checkFaults } from './check-faults.ts'
 import { checkNames } from './check-names.ts'
 import { checkOutcomes } from './check-outcomes.ts'
+import { formProblems } from './form-problems.ts'
 import { blueprintSchema, type Blueprint } from './schema.ts'
 
 /**
@@ -13,9 +13,9 @@ import { blueprintSchema, type Blueprint } from './schema.ts'
  * its form, and when the form is right those of its sense. `where` is a path into the blueprint, lists by id.
  */
 export const checkBlueprint = (input: unknown): Result<Blueprint> => {
-  const parsed = parse(blueprintSchema, input, 'blueprint')
-  if (parsed.kind === 'refused') return parsed
-  const blueprint = parsed.value
+  const parsed = blueprintSchema.safeParse(input)
+  if (!parsed.success) return refused(...formProblems(input, parsed.error.issues))
+  const blueprint = parsed.data
   const problems = [
     ...checkDuplicates(blueprint),
     ...checkNames(blueprint),

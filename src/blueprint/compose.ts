@@ -94,7 +94,7 @@ const withExclusions = (faults: readonly FaultInput[]): FaultInput[] =>
 
 /** A check that this architecture goes without takes no additions. */
 const withAdditions = (checks: readonly CheckInput[], { addsTo = {} }: BlueprintFragment): CheckInput[] =>
-  checks.map((check) => (check.id in addsTo ? withUnder(check, addsTo[check.id]!) : check))
+  checks.map((check) => (check.id in addsTo ? withUnder(check, addsTo[check.id]) : check))
 
 const withUnder = (check: CheckInput, under: Under): CheckInput => {
   if (check.kind === 'meter')

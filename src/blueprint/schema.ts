@@ -28,6 +28,8 @@ export const partSchema = z.strictObject({
   within: id.optional(),
   /** What it fetches as a tested spare. */
   spareMinor: range.optional(),
+  /** What is worth knowing of it on this kind of machine. */
+  note: text.optional(),
 })
 
 /** A switch or sensor and the positions that a person can put it in. The first position is the one at rest. */
@@ -178,6 +180,19 @@ const grade = z.strictObject({
   danger: z.boolean().default(false),
 })
 
+/**
+ * A check that is read as a number: it stands for an outcome by its share of the rating plate's power.
+ * `order`: every outcome once, from the lowest number to the highest; `edges`: the shares between them, ascending.
+ */
+const scale = z.strictObject({
+  unit: z.literal('W'),
+  ofPlate: z.literal(true),
+  order: z.array(id).min(2),
+  edges: z.array(positive).min(1),
+  /** What is to be typed. */
+  asks: text.default('The power meter shows'),
+})
+
 /** A check with graded outcomes, from good to bad; what is worst decides when several faults are there. */
 export const gradedCheckSchema = z.strictObject({
   kind: z.enum(['look', 'run', 'air']),
@@ -196,6 +211,8 @@ export const gradedCheckSchema = z.strictObject({
   whenTrips: id.optional(),
   /** The short first run: after work on anything electrical, all other running waits until it has passed. */
   firstRun: z.boolean().default(false),
+  /** Read as a number of watts. */
+  scale: scale.optional(),
   /** Passing this check (its first outcome) shows that the machine works. */
   provesWorking: z.boolean().default(false),
 })
@@ -243,7 +260,8 @@ export const blueprintSchema = z.strictObject({
     protectionClass: z.enum(['I', 'II']),
     massKg: positive.optional(),
   }),
-  supply: z.strictObject({ line: id, neutral: id }),
+  /** `earth`: the earth pin of a class I machine. */
+  supply: z.strictObject({ line: id, neutral: id, earth: id.optional() }),
   points: z.array(pointSchema).min(2),
   parts: z.array(partSchema).min(1),
   controls: z.array(controlSchema).default([]),

@@ -2,30 +2,39 @@ import { randomUUID } from 'node:crypto'
 import { parse } from '../base/parse.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
+import { blueprintFinder, blueprintIds, type BlueprintDeps } from '../bench/blueprints.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
 import type { MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
 import { noteContentSchema, type NoteContentInput } from '../bench/note.ts'
 import { machineDocument, noSuchMachine } from '../bench/queries.ts'
-import { blueprintById, blueprints } from '../blueprint/library.ts'
+import { blueprints } from '../blueprint/library.ts'
 import type { Job } from '../machine/job.ts'
 import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
 
 /** The bench that a data folder holds, and how to let go of it. */
-export type OpenBench = { readonly deps: CommandDeps; readonly close: () => Promise<void> }
+export type OpenBench = {
+  readonly deps: CommandDeps
+  readonly blueprints: BlueprintDeps
+  readonly close: () => Promise<void>
+}
 
 /** Opens the bench in a data folder. Refused when the folder cannot be read or written. */
 export const openBench = async (folder: string): Promise<Result<OpenBench>> => {
   const opened = await openStore({ folder })
-  return opened.kind === 'ok' ? ok({ deps: depsOf(opened.value), close: opened.value.close }) : opened
+  if (opened.kind === 'refused') return opened
+  const known: BlueprintDeps = { library: blueprints, own: opened.value.blueprints, now }
+  return ok({ deps: depsOf(opened.value, known), blueprints: known, close: opened.value.close })
 }
 
-const depsOf = (store: OpenStore): CommandDeps => ({
+const now = (): string => new Date().toISOString()
+
+const depsOf = (store: OpenStore, known: BlueprintDeps): CommandDeps => ({
   store: store.notes,
   bench: 'own',
-  blueprintById,
-  blueprintIds: blueprints.map((blueprint) => blueprint.id),
-  now: () => new Date().toISOString(),
+  blueprintById: blueprintFinder(known.library, known.own),
+  blueprintIds: () => blueprintIds(known),
+  now,
   newId: () => randomUUID(),
 })
 
@@ -44,15 +53,15 @@ export const findMachine = async (deps: CommandDeps, wanted: string): Promise<Re
   return document === null ? refused(noSuchMachine(wanted)) : ok(document)
 }
 
-/** The job that a machine's notes add up to. Refused when its blueprint is not in the library. */
-export const jobOfDocument = (document: MachineDocument): Result<Job> => {
-  const blueprint = blueprintById(document.state.blueprint)
+/** The job that a machine's notes add up to. Refused when its blueprint is not known here. */
+export const jobOfDocument = async (deps: CommandDeps, document: MachineDocument): Promise<Result<Job>> => {
+  const blueprint = await deps.blueprintById(document.state.blueprint)
   if (blueprint === undefined) {
     return refused(
       problem(
         'unknown-blueprint',
         document.state.id,
-        `The blueprint “${document.state.blueprint}” is not in the library`,
+        `The blueprint “${document.state.blueprint}” is not known here`,
         'Import it first',
       ),
     )

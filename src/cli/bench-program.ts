@@ -4,49 +4,24 @@ import { moneyFromText, moneyText } from '../base/money.ts'
 import { ok, refused, type Result } from '../base/result.ts'
 import { quantityFromText } from '../base/units.ts'
 import type { MachineDocument } from '../bench/contract.ts'
+import { jobOf } from '../bench/job.ts'
 import type { NoteContentInput } from '../bench/note.ts'
 import { machineList } from '../bench/queries.ts'
-import { blueprintById } from '../blueprint/library.ts'
+import type { Blueprint } from '../blueprint/schema.ts'
 import { complaintIds } from '../facts/complaints.ts'
-import { machineView, resultFromText, virtualComplaints, virtualResult } from '../machine/index.ts'
+import { instrumentFor, resultFromText, virtualComplaints, virtualResult } from '../machine/index.ts'
 import type { ReadingResult } from '../machine/result.ts'
-import { findMachine, jobOfDocument, openBench, writeMachine, writeNote, type OpenBench } from './bench-commands.ts'
-import { machineLines } from './machine-text.ts'
+import { findMachine, writeMachine, writeNote } from './bench-commands.ts'
+import { historyNote, historyOf, markUsage, stampNote } from './history-program.ts'
 import { show, showProblems, type Shell } from './output.ts'
-
-type Options = Record<string, string | string[] | undefined> & { readonly json: boolean; readonly data: string }
+import { wattsEntry } from './watts-entry.ts'
+import { answer, withBench, type Options } from './with-bench.ts'
 
 /** Commands on the machines of a bench. */
 export const addBenchCommands = (program: Command, shell: Shell): void => {
   addListing(program, shell)
   addAdding(program, shell)
   addNoting(program, shell)
-}
-
-/** Opens the bench, runs the work, closes it again. */
-const withBench = (
-  shell: Shell,
-  work: (bench: OpenBench, options: Options, args: readonly string[]) => Promise<number>,
-) => {
-  return async (...given: unknown[]): Promise<void> => {
-    const command = given.at(-1) as Command
-    const options = command.optsWithGlobals<Options>()
-    const opened = await openBench(options.data)
-    if (opened.kind === 'refused') return shell.finish(showProblems(shell.output, options.json, opened.problems))
-    try {
-      shell.finish(await work(opened.value, options, command.args))
-    } finally {
-      await opened.value.close()
-    }
-  }
-}
-
-const answer = (shell: Shell, options: Options, result: Result<MachineDocument>): number => {
-  if (result.kind === 'refused') return showProblems(shell.output, options.json, result.problems)
-  const job = jobOfDocument(result.value)
-  if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-  const view = machineView(job.value)
-  return show(shell.output, options.json, { ...result.value, view }, () => machineLines(result.value, view))
 }
 
 const addListing = (program: Command, shell: Shell): void => {
@@ -69,7 +44,7 @@ const addListing = (program: Command, shell: Shell): void => {
     .description('one machine: suspects, next move, worth, notes')
     .action(
       withBench(shell, async ({ deps }, options, args) =>
-        answer(shell, options, await findMachine(deps, args[0] ?? '')),
+        answer(shell, options, deps, await findMachine(deps, args[0] ?? '')),
       ),
     )
 }
@@ -91,11 +66,13 @@ const addAdding = (program: Command, shell: Shell): void => {
     .option('--class <I|II>', 'from the plate')
     .option('--mass <quantity>', 'from the plate')
     .option('--practice <seed>', 'a virtual machine with a hidden fault')
+    .option('--age <years>', 'years since it was made, where known')
+    .option('--wear <use>', 'how hard it was used: light, usual, heavy')
     .action(
       withBench(shell, async ({ deps }, options) => {
-        const content = addedContent(options)
+        const content = addedContent(options, await deps.blueprintById(text(options, 'blueprint') ?? ''))
         if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
-        return answer(shell, options, await writeMachine(deps, content.value))
+        return answer(shell, options, deps, await writeMachine(deps, content.value))
       }),
     )
 }
@@ -110,8 +87,7 @@ const list = (options: Options, name: string): string[] => {
   return Array.isArray(value) ? value : []
 }
 
-const addedContent = (options: Options): Result<NoteContentInput> => {
-  const blueprint = blueprintById(text(options, 'blueprint') ?? '')
+const addedContent = (options: Options, blueprint: Blueprint | undefined): Result<NoteContentInput> => {
   const paidMinor = moneyFromText(text(options, 'paid') ?? '0')
   const problems: Problem[] = []
   const quantity = (
@@ -142,6 +118,8 @@ const addedContent = (options: Options): Result<NoteContentInput> => {
   const massKg = quantity('mass', 'massKg', plate?.massKg)
   const frequencyHz = wholeNumber('hertz')
   const seed = wholeNumber('practice')
+  const known = historyOf(options)
+  if (known.kind === 'refused') problems.push(...known.problems)
   if (problems.length > 0) return refused(...problems)
   const read = {
     voltageV: voltageV ?? 230,
@@ -164,11 +142,13 @@ const addedContent = (options: Options): Result<NoteContentInput> => {
     complaints: list(options, 'complaint') as (typeof complaintIds)[number][],
     claim: text(options, 'claim') ?? '',
     missing: list(options, 'missing'),
+    ...(known.kind === 'ok' ? known.value : {}),
     ...practice,
   })
 }
 
-type Maker = (document: MachineDocument, args: readonly string[], options: Options) => Result<NoteContentInput>
+type Read = { readonly document: MachineDocument; readonly blueprint: Blueprint | undefined }
+type Maker = (read: Read, args: readonly string[], options: Options) => Result<NoteContentInput>
 
 const addNoting = (program: Command, shell: Shell): void => {
   const noting = (usage: string, description: string, make: Maker): Command =>
@@ -179,24 +159,22 @@ const addNoting = (program: Command, shell: Shell): void => {
         withBench(shell, async ({ deps }, options, args) => {
           const document = await findMachine(deps, args[0] ?? '')
           if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
-          const content = make(document.value, args.slice(1), options)
+          const blueprint = await deps.blueprintById(document.value.state.blueprint)
+          const content = make({ document: document.value, blueprint }, args.slice(1), options)
           if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
-          return answer(shell, options, await writeNote(deps, document.value, content.value))
+          return answer(shell, options, deps, await writeNote(deps, document.value, content.value))
         }),
       )
   noting(
     'read <machine> <check> [result]',
-    'enter a reading: 4.7, 12k, open, jumps, cannot-tell, or a grade; none on a virtual machine takes it',
+    'enter a reading: 4.7, 12k, open, charging (rises, then open), jumps, cannot-tell, or a grade; none on a virtual machine takes it',
     readingNote,
   )
-    .option('--instrument <id>', 'the meter', 'budget-multimeter')
+    .option('--instrument <id>', 'the meter; left out, the budget multimeter, or the power meter for watts')
+    .option('--watts <quantity>', 'what the power meter showed, for a check read in watts')
     .option('--minutes <number>', 'minutes it took')
-  noting('off <machine> <cover>', 'a cover was taken off', (document, [cover = '']) =>
-    coverNote(document, 'opened', cover),
-  )
-  noting('on <machine> <cover>', 'a cover was put back', (document, [cover = '']) =>
-    coverNote(document, 'closed', cover),
-  )
+  noting('off <machine> <cover>', 'a cover was taken off', (read, [cover = '']) => coverNote(read, 'opened', cover))
+  noting('on <machine> <cover>', 'a cover was put back', (read, [cover = '']) => coverNote(read, 'closed', cover))
   noting('repair <machine> <repair> <option>', 'a repair was done', repairNote)
     .option('--minutes <number>', 'minutes it took')
     .option('--cost <money>', 'what it cost')
@@ -206,6 +184,15 @@ const addNoting = (program: Command, shell: Shell): void => {
   noting('seen <machine> <complaints...>', 'what was seen on the bench', (_document, seen) =>
     ok({ kind: 'seen', complaints: [...seen] as (typeof complaintIds)[number][] }),
   )
+  noting('described <machine> <blueprint>', 'from here on it is read by this blueprint', (_read, [blueprint = '']) =>
+    ok({ kind: 'described-by', blueprint }),
+  )
+  noting('stamp <machine> <part> <mark...>', markUsage, (_read, args) => stampNote(args))
+  noting('history <machine>', 'what came to be known of its age and use', (_read, _args, options) =>
+    historyNote(options),
+  )
+    .option('--age <years>', 'years since it was made')
+    .option('--wear <use>', 'how hard it was used: light, usual, heavy')
   noting('say <machine> <words...>', 'a remark', (_document, words) => ok({ kind: 'said', text: words.join(' ') }))
   noting('strike <machine> <note> [reason]', 'strike a note out', (_document, [note = '', reason = '']) =>
     ok({ kind: 'struck', note, reason }),
@@ -222,10 +209,12 @@ const minutesOr = (options: Options, otherwise: number): Result<number> => {
   return given === undefined ? ok(otherwise) : quantityFromText(given, 'durationMin', '--minutes')
 }
 
-const readingNote: Maker = (document, [checkId = '', written], options) => {
-  const check = blueprintById(document.state.blueprint)?.checks.find((c) => c.id === checkId)
+const readingNote: Maker = (read, [checkId = '', written], options) => {
+  const check = read.blueprint?.checks.find((c) => c.id === checkId)
   if (check === undefined) return ok({ kind: 'reading', check: checkId, result: { kind: 'cannot-tell' }, minutes: 0 })
-  const result = written === undefined ? takenOnVirtual(document, checkId) : resultFromText(check, written)
+  const result =
+    wattsEntry(check, read.document.state.plate.powerW, written, text(options, 'watts')) ??
+    (written === undefined ? takenOnVirtual(read, checkId) : resultFromText(check, written))
   if (result.kind === 'refused') return result
   const minutes = minutesOr(options, check.minutes)
   if (minutes.kind === 'refused') return minutes
@@ -234,35 +223,31 @@ const readingNote: Maker = (document, [checkId = '', written], options) => {
     check: checkId,
     result: result.value,
     minutes: minutes.value,
-    instrument: text(options, 'instrument'),
+    instrument: text(options, 'instrument') ?? instrumentFor(check),
   })
 }
 
-const takenOnVirtual = (document: MachineDocument, check: string): Result<ReadingResult> => {
-  const job = jobOfDocument(document)
-  if (job.kind === 'refused') return job
+const takenOnVirtual = ({ document, blueprint }: Read, check: string): Result<ReadingResult> => {
   const seed = document.state.practiceSeed
-  if (seed === null)
+  if (seed === null || blueprint === undefined)
     return refused(
       problem(
         'no-result',
         `reading of ${check}`,
         'No result was given',
-        'Write what you read: 4.7, open, jumps, cannot-tell, or a grade',
+        'Write what you read: 4.7, open, charging, jumps, cannot-tell, or a grade',
       ),
     )
-  return ok(virtualResult(job.value, seed, check))
+  return ok(virtualResult(jobOf(document.state, document.notes, blueprint), seed, check))
 }
 
-const coverNote = (document: MachineDocument, kind: 'opened' | 'closed', cover: string): Result<NoteContentInput> => {
-  const known = blueprintById(document.state.blueprint)?.covers.find((c) => c.id === cover)
+const coverNote = ({ blueprint }: Read, kind: 'opened' | 'closed', cover: string): Result<NoteContentInput> => {
+  const known = blueprint?.covers.find((c) => c.id === cover)
   return ok({ kind, cover, minutes: (kind === 'opened' ? known?.openMin : known?.closeMin) ?? 0 })
 }
 
-const repairNote: Maker = (document, [repair = '', option = ''], options) => {
-  const known = blueprintById(document.state.blueprint)
-    ?.repairs.find((r) => r.id === repair)
-    ?.options.find((o) => o.id === option)
+const repairNote: Maker = ({ blueprint }, [repair = '', option = ''], options) => {
+  const known = blueprint?.repairs.find((r) => r.id === repair)?.options.find((o) => o.id === option)
   const middle = known === undefined ? 0 : Math.round((known.costMinor.low + known.costMinor.high) / 2)
   const written = text(options, 'cost')
   const costMinor = written === undefined ? middle : moneyFromText(written)

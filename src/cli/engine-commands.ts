@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { problem } from '../base/problem.ts'
 import { refused, ok, type Result } from '../base/result.ts'
-import { checkBlueprint } from '../blueprint/check.ts'
 import { runBelief } from '../engines/belief/index.ts'
 import { runNetwork } from '../engines/network/index.ts'
 import { checkPlanProblem, plan } from '../engines/plan/index.ts'
@@ -14,7 +13,6 @@ export const engines: Readonly<Record<string, (input: unknown) => Result<unknown
     const checked = checkPlanProblem(input)
     return checked.kind === 'ok' ? ok(plan(checked.value)) : checked
   },
-  blueprint: (input) => checkBlueprint(input),
 }
 
 /** Reads a JSON file, or standard input for `-`. */

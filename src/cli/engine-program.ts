@@ -1,10 +1,19 @@
 import type { Command } from 'commander'
+import { plateText } from '../blueprint/entry.ts'
 import { blueprintById, blueprints } from '../blueprint/library.ts'
-import { problem } from '../base/problem.ts'
+import { problem, problemText } from '../base/problem.ts'
+import { ok } from '../base/result.ts'
+import { soundBlueprint } from '../bench/blueprints.ts'
+import { checkBlueprint } from '../blueprint/check.ts'
+import { lintBlueprint } from '../blueprint/lint.ts'
+import { lookAlikes } from '../machine/index.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
 import { engines, readJson } from './engine-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
+import { unknownId } from '../bench/unknown.ts'
+import { ownBlueprintsIn } from './own-blueprints.ts'
 import { healthyReadings } from './reading-table.ts'
+import { showShows } from './shows-text.ts'
 
 type Options = { readonly json: boolean; readonly data: string }
 
@@ -51,45 +60,60 @@ const addBlueprintCommands = (program: Command, shell: Shell): void => {
   program
     .command('blueprints')
     .description('the architectures that are known')
-    .action((_options: unknown, command: Command) => {
-      const list = blueprints.map(({ id, name, summary, faults, checks }) => ({
-        id,
-        name,
-        summary,
-        faults: faults.length,
-        checks: checks.length,
-      }))
-      const { json } = command.optsWithGlobals<Options>()
+    .action(async (_options: unknown, command: Command) => {
+      const { json, data } = command.optsWithGlobals<Options>()
+      const own = await ownBlueprintsIn(data)
+      if (own.kind === 'refused') return shell.finish(showProblems(shell.output, json, own.problems))
+      const list = [...blueprints, ...own.value.map((one) => one.blueprint)].map(
+        ({ id, name, summary, signs, plate, faults, checks }) => ({
+          id,
+          name,
+          summary,
+          signs,
+          plate,
+          faults: faults.length,
+          checks: checks.length,
+        }),
+      )
       shell.finish(
         show(shell.output, json, list, () =>
-          list.map((b) => `${b.id}  ${b.name} (${b.faults} faults, ${b.checks} checks)`),
+          list.map((b) => `${b.id}  ${b.name} (${plateText(b.plate)}, ${b.faults} faults, ${b.checks} checks)`),
         ),
       )
     })
   program
     .command('blueprint <what> <name>')
-    .description('blueprint check FILE · blueprint export ID · blueprint readings ID')
-    .action((what: string, name: string, _options: unknown, command: Command) => {
-      const { json } = command.optsWithGlobals<Options>()
-      shell.finish(blueprintCommand(shell, what, name, json))
+    .description(
+      'blueprint list · blueprint check FILE · blueprint export ID · blueprint readings ID · blueprint shows ID · blueprint pick · blueprint adapt ID · blueprint import FILE',
+    )
+    .action(async (what: string, name: string, _options: unknown, command: Command) => {
+      shell.finish(await blueprintCommand(shell, what, name, command.optsWithGlobals<Options>()))
     })
 }
 
-const blueprintCommand = (shell: Shell, what: string, name: string, json: boolean): number => {
+const blueprintCommand = async (shell: Shell, what: string, name: string, { json, data }: Options): Promise<number> => {
   if (what === 'check') return checkFile(shell, name, json)
-  const blueprint = blueprintById(name)
-  if (what !== 'export' && what !== 'readings') {
+  if (what !== 'export' && what !== 'readings' && what !== 'shows') {
     return showProblems(shell.output, json, [
-      problem('unknown-command', 'blueprint', `“${what}” is not known`, 'Use check, export or readings'),
+      problem(
+        'unknown-command',
+        'blueprint',
+        `“${what}” is not known`,
+        'Use list, pick, check, export, readings or shows',
+      ),
     ])
   }
+  const own = blueprintById(name) === undefined ? await ownBlueprintsIn(data) : ok([])
+  if (own.kind === 'refused') return showProblems(shell.output, json, own.problems)
+  const blueprint = blueprintById(name) ?? own.value.find(({ id }) => id === name)?.blueprint
   if (blueprint === undefined) {
-    const known = blueprints.map((b) => b.id).join(', ')
+    const { what: wrong, mend } = unknownId('blueprint', name, name, [...blueprints, ...own.value].map((b) => b.id)) // prettier-ignore
     return showProblems(shell.output, json, [
-      problem('unknown-blueprint', name, `There is no blueprint “${name}”`, `Use one of ${known}`),
+      problem('unknown-blueprint', name, wrong, `${mend}? See thrum blueprint list`),
     ])
   }
   if (what === 'export') return show(shell.output, true, blueprint, () => [])
+  if (what === 'shows') return showShows(shell, blueprint, json)
   const readings = healthyReadings(blueprint, blueprint.plate)
   return show(shell.output, json, readings, () =>
     readings.map((r) => `${r.check.padEnd(28)} ${r.text.padEnd(22)} ${r.name}`),
@@ -98,7 +122,13 @@ const blueprintCommand = (shell: Shell, what: string, name: string, json: boolea
 
 const checkFile = (shell: Shell, file: string, json: boolean): number => {
   const input = readJson(file)
-  const checked = input.kind === 'ok' ? engines['blueprint'](input.value) : input
+  const checked = input.kind === 'ok' ? soundBlueprint(checkBlueprint(input.value)) : input
   if (checked.kind === 'refused') return showProblems(shell.output, json, checked.problems)
-  return show(shell.output, json, { kind: 'ok' }, () => ['This blueprint is sound.'])
+  const remarks = lintBlueprint(checked.value)
+  const groups = lookAlikes(checked.value)
+  return show(shell.output, json, { kind: 'ok', remarks, lookAlikes: groups }, () => [
+    'This blueprint is sound.',
+    ...remarks.map((remark) => `Worth a look: ${problemText(remark)}`),
+    ...groups.map(({ text }) => text),
+  ])
 }

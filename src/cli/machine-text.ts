@@ -1,6 +1,7 @@
 import { moneyText, type Currency } from '../base/money.ts'
 import type { MachineDocument, MachineState } from '../bench/contract.ts'
 import { complaints } from '../facts/complaints.ts'
+import { readMarks } from '../machine/index.ts'
 import type { CheckMove, CoverStep, ExitMove, MachineView, MoveView, RepairMove } from '../machine/view.ts'
 
 /** A machine and its next move as plain lines for a terminal. */
@@ -12,6 +13,7 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
     `${state.name} (${state.id}), version ${state.version}`,
     claimLine(state),
     `Spent ${money(state.paidMinor + state.spentMinor)} and ${Math.round(state.minutes)} min · as it stands ${money(worth.asItStandsMinor)} · if you carry on ${money(worth.carryOnMinor)} ± ${money(worth.spreadMinor)}`,
+    ...lifeLines(document),
     ...view.redFlags.map((flag) => `! ${flag.text}`),
     ...(view.unexplained === null ? [] : [`? ${view.unexplained.text}`]),
     '',
@@ -25,6 +27,25 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
         `  ${line.seq}. ${line.at.slice(11, 16)} ${line.text}${line.struck ? '  [struck out]' : ''}  (${line.id})`,
     ),
   ]
+}
+
+/** Age and use as said, and what the date marks say. */
+const lifeLines = ({ state, notes }: MachineDocument): readonly string[] => {
+  const known = [
+    ...(state.ageYears === null ? [] : [`about ${state.ageYears} years old`]),
+    ...(state.wear === null ? [] : [`${state.wear} use`]),
+  ]
+  const marks = readMarks(state.marks, state.plate.powerW, (notes.at(-1)?.at ?? state.addedAt).slice(0, 10))
+  const built =
+    marks.windowText === null
+      ? []
+      : [
+          `Date marks: put together ${marks.windowText}${marks.ageYears === null ? '' : `, about ${marks.ageYears} years old`}`,
+        ]
+  const flagged = marks.marks.flatMap(({ note, flag }) =>
+    flag === null ? [] : [`  ${state.marks.find((mark) => mark.note === note)?.part ?? ''}: ${flag}`],
+  )
+  return [...(known.length === 0 ? [] : [`Known of it: ${known.join(', ')}`]), ...built, ...flagged]
 }
 
 const percent = (p: number): string => `${(p * 100).toFixed(1).padStart(5)} %`
@@ -73,6 +94,7 @@ const checkLines = (move: CheckMove, currency: Currency): readonly string[] => [
   ...move.setUp,
   ...(move.probes === null ? [] : [`Red probe: ${move.probes.red.name}`, `Black probe: ${move.probes.black.name}`]),
   ...move.expected.map(({ under, text }) => `If ${under}: ${text}`),
+  ...move.remarks,
   ...(move.choices.length === 0 ? [] : [`Results: ${move.choices.map((choice) => choice.id).join(', ')}, cannot-tell`]),
   `Knowing is worth ${moneyText(move.informationMinor, currency)}`,
 ]

@@ -1,9 +1,11 @@
 import { Command, CommanderError } from 'commander'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
+import { addAdaptCommands } from './adapt-program.ts'
 import { addBenchCommands } from './bench-program.ts'
 import { addEngineCommands } from './engine-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
+import { addListCommand, addPickCommand } from './pick-program.ts'
 import { addServeCommand } from './serve-command.ts'
 import { addStampsCommand } from './stamps-program.ts'
 
@@ -33,6 +35,9 @@ export const main = async (
   addServeCommand(program, shell)
   addBenchCommands(program, shell)
   addEngineCommands(program, shell)
+  addListCommand(program, shell)
+  addPickCommand(program, shell)
+  addAdaptCommands(program, shell)
   addStampsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>

@@ -67,3 +67,6 @@ export const plateClues = {
   ukca: { from: '2021-01-01', source: trade('UKCA mark: 2021 or later', 'from memory') },
   sleevedPins: { from: '1985-01-01', source: trade('sleeved plug pins: after the mid-1980s', 'from memory') },
 } as const
+
+/** No machine on a bench is taken to be older: two digits of a year then mean one year only. Judgement. */
+export const earliestBuildYear = 1970

@@ -1,5 +1,5 @@
-import { bandLikelihood, type MeterPrediction } from './meter-outcome.ts'
-import { openProbability, type MeterSpec } from '../engines/belief/index.ts'
+import type { MeterSpec } from '../engines/belief/index.ts'
+import { bandLikelihood, chargingLikelihood, openLikelihood, type MeterPrediction } from './meter-outcome.ts'
 
 /** A band of ohms. `fromOhm` to `toOhm` is where predictions lie in it; the band itself reaches half-way to its neighbours. */
 export type OhmBand = {
@@ -10,12 +10,14 @@ export type OhmBand = {
   readonly toOhm: number
 }
 
-/** What a meter reading can tell apart: bands of ohms, and "open". */
-export type Band = OhmBand | { readonly id: 'open' }
+/** What a meter reading can tell apart: bands of ohms, "open", and "rises, then open" where that tells anything. */
+export type Band = OhmBand | { readonly id: 'open' | 'charging' }
 
 /** Readings nearer than this on the logarithmic scale would not be told apart by a person or the meter. */
 const mergeLog = 0.35
 const mostBands = 4
+/** Suspects with less probability than this make no bands. */
+const leastWeight = 1e-3
 /** The scale is logarithmic above this and nearly linear below: a cheap meter and its leads see no finer. */
 const floorOhm = 0.5
 
@@ -23,7 +25,8 @@ type Cluster = { low: number; high: number; weight: number }
 
 /**
  * Bands for a check: clusters of what the suspects predict, cut half-way between neighbours. Suspects with next to no
- * probability do not make bands of their own. Always ends with "open".
+ * probability do not make bands of their own. Ends with "open", and "rises, then open" where only some of those who read
+ * open show a capacitor.
  * @param predictions one per suspect, with the suspect's probability as weight
  */
 export const bandsOf = (
@@ -38,14 +41,27 @@ export const bandsOf = (
         weight: weight * share,
       })),
   )
-  const clusters = clusterOf(points.filter((point) => point.weight > 1e-3))
+  const clusters = clusterOf(points.filter((point) => point.weight > leastWeight))
   const cuts = clusters.slice(1).map((cluster, i) => unscale((clusters[i].high + cluster.low) / 2))
   const edges = [0, ...cuts, Infinity]
   const numeric = clusters.map(({ low, high }, i): Band => {
     const [lowOhm, highOhm] = [edges[i], edges[i + 1]]
     return { id: `band-${i + 1}`, lowOhm, highOhm, fromOhm: unscale(low), toOhm: unscale(high) }
   })
-  return [...(clusters.length === 0 ? [anyNumber] : numeric), { id: 'open' }]
+  const charging: readonly Band[] = tellsCharging(predictions) ? [{ id: 'charging' }] : []
+  return [...(clusters.length === 0 ? [anyNumber] : numeric), { id: 'open' }, ...charging]
+}
+
+/** Whether a capacitor in sight tells suspects apart: some that would read open show one, and some do not. */
+const tellsCharging = (predictions: Parameters<typeof bandsOf>[0]): boolean => {
+  let [shown, hidden] = [0, 0]
+  for (const { prediction, weight } of predictions)
+    for (const { predicted, share, showsCapacitor } of prediction.states) {
+      if (Number.isFinite(predicted.resistanceOhm)) continue
+      if (showsCapacitor) shown += weight * share
+      else hidden += weight * share
+    }
+  return Math.min(shown, hidden) > leastWeight
 }
 
 /** Where every suspect predicts "open", any number is as surprising as another. */
@@ -80,11 +96,10 @@ const mergeNearest = (clusters: Cluster[]): void => {
 const gap = (clusters: readonly Cluster[], i: number): number => clusters[i + 1].low - clusters[i].high
 
 /** Probability of each band under a prediction; with the chance of jumping they sum to 1. */
-export const bandProbabilities = (spec: MeterSpec, bands: readonly Band[], prediction: MeterPrediction): number[] =>
-  bands.map((band) =>
-    'lowOhm' in band ? bandLikelihood(spec, prediction, band.lowOhm, band.highOhm) : openLikelihood(spec, prediction),
-  )
-
-const openLikelihood = (spec: MeterSpec, prediction: MeterPrediction): number =>
-  prediction.states.reduce((sum, { predicted, share }) => sum + share * openProbability(spec, predicted), 0) *
-  (1 - prediction.jumps)
+export const bandProbabilities = (spec: MeterSpec, bands: readonly Band[], prediction: MeterPrediction): number[] => {
+  const apart = bands.some(({ id }) => id === 'charging')
+  return bands.map((band) => {
+    if ('lowOhm' in band) return bandLikelihood(spec, prediction, band.lowOhm, band.highOhm, apart)
+    return band.id === 'open' ? openLikelihood(spec, prediction, apart) : chargingLikelihood(prediction)
+  })
+}

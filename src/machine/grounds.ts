@@ -1,6 +1,7 @@
 import { complaints } from '../facts/complaints.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
+import { shiftsOf } from './rate-shift.ts'
 import { beliefEvent, complaintPrior } from './suspects.ts'
 import type { Ground } from './view.ts'
 
@@ -18,13 +19,21 @@ type Piece = { readonly note: string | null; readonly text: string; readonly lik
 export const groundsOf = (model: MachineModel, job: Job): ((fault: number) => readonly Ground[]) => {
   const weight = complaintPrior(model, job.complaints)
   const pieces = [...complaintPiece(model, job), ...readingPieces(model, job)]
+  const life = (fault: number): readonly Ground[] =>
+    shiftsOf(model.blueprint.faults[fault], job.history ?? {}).map(({ name, ratio }) => ({
+      note: null,
+      text: `This machine: ${name}`,
+      factor: ratio,
+    }))
   return (fault) =>
-    pieces
-      .map(({ note, text, likelihood }) => ({
+    [
+      ...life(fault),
+      ...pieces.map(({ note, text, likelihood }) => ({
         note,
         text,
         factor: bayesFactor(model, note === null ? model.prior : weight, likelihood, fault),
-      }))
+      })),
+    ]
       .filter(({ factor }) => factor > saysSomething || factor < 1 / saysSomething)
       .toSorted((a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)))
       .slice(0, strongest)

@@ -1,6 +1,7 @@
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { Plate } from './plate.ts'
+import type { History } from './rate-shift.ts'
 import type { ReadingResult } from './result.ts'
 
 /** Something that happened to the machine and bears on what may be wrong with it. */
@@ -21,6 +22,8 @@ export type JobEvent =
 export type Job = {
   readonly blueprint: Blueprint
   readonly plate: Plate
+  /** What is known of its age and use; left out, nothing is. */
+  readonly history?: History
   /** What the seller complained of. */
   readonly complaints: readonly Complaint[]
   /** Parts that are not there. */

@@ -18,7 +18,7 @@ const smallestShown = 1e-4
 
 /** Everything that is shown of a machine, worked out from its job. Pure: the same job gives the same view. */
 export const machineView = (job: Job): MachineView => {
-  const model = machineModel(job.blueprint, job.plate)
+  const model = machineModel(job.blueprint, job.plate, job.history)
   const belief = suspectBelief(model, job)
   const { probability } = belief
   const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b] - probability[a] || a - b)
@@ -62,10 +62,18 @@ const suspectList = (
     .filter(({ probability }) => probability >= leastSuspect)
     .toSorted((a, b) => b.probability - a.probability || a.f - b.f)
     .slice(0, shownSuspects)
-    .map(({ f, id, name, probability }) => ({ id, name, faults: [id], probability, grounds: grounds(f) }))
-  return [...likely, { id: 'nothing', name: nothingWrong, faults: [], probability: nothing, grounds: [] }].toSorted(
-    (a, b) => b.probability - a.probability,
-  )
+    .map(({ f, id, name, probability }) => ({
+      id,
+      name,
+      faults: [id],
+      probability,
+      rate: model.rates[f],
+      grounds: grounds(f),
+    }))
+  return [
+    ...likely,
+    { id: 'nothing', name: nothingWrong, faults: [], probability: nothing, rate: null, grounds: [] },
+  ].toSorted((a, b) => b.probability - a.probability)
 }
 
 const togetherView = (model: MachineModel, s: number, probability: number): TogetherView => {

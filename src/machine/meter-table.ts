@@ -1,5 +1,6 @@
 import type { Blueprint, MeterCheck } from '../blueprint/schema.ts'
 import { compileOhms, makeOhmsTable, nodeIndex, ohmsBetween, type OhmsNetwork } from '../engines/network/index.ts'
+import { capacitorsOf, chargeLinks, mayShow, reachOf } from './charging.ts'
 import { faultyOhm, soundOhm, type SetUp } from './circuit.ts'
 import type { ElectricalState } from './electrical-state.ts'
 import type { Plate } from './plate.ts'
@@ -12,6 +13,8 @@ export type MeterTable = {
   readonly resistanceOhm: Float64Array
   /** Standard deviation from the spread of the parts' healthy values, ohm. */
   readonly sdOhm: Float64Array
+  /** Where the points are not joined: the capacitance between them, farad; 0 where there is none, or they are joined. */
+  readonly capacitanceF: Float64Array
 }
 
 type Group = {
@@ -28,7 +31,8 @@ export const meterTable = (blueprint: Blueprint, plate: Plate, states: readonly 
   const network = compileOhms(blueprint.circuit)
   const resistanceOhm = new Float64Array(checks.length * states.length)
   const sdOhm = new Float64Array(checks.length * states.length)
-  const table = { checks, stateCount: states.length, resistanceOhm, sdOhm }
+  const capacitanceF = new Float64Array(checks.length * states.length)
+  const table = { checks, stateCount: states.length, resistanceOhm, sdOhm, capacitanceF }
   for (const group of groupBySetUp(checks)) fillGroup(table, group, network, blueprint, plate, states)
   return table
 }
@@ -56,12 +60,15 @@ const fillGroup = (
   const count = blueprint.circuit.length
   const sound = blueprint.circuit.map((element) => soundOhm(element, group.setUp, blueprint, plate))
   const effects = effectsByFault(blueprint, group.setUp)
+  const capacitors = capacitorsOf(blueprint, group.setUp)
   const pairs = Int32Array.from(
     group.members.flatMap(({ check }) => [nodeIndex(network, check.red), nodeIndex(network, check.black)]),
   )
   const out = makeOhmsTable(group.members.length, count)
   const ohm = new Float64Array(count)
   const spread = new Float64Array(count)
+  const charge = makeOhmsTable(group.members.length, count)
+  const links = new Float64Array(count)
   states.forEach((state, stateIndex) => {
     sound.forEach((value, k) => {
       ohm[k] = value.resistanceOhm
@@ -80,6 +87,13 @@ const fillGroup = (
       table.resistanceOhm[at] = out.resistanceOhm[p]!
       table.sdOhm[at] = spreadOf(out.share, p * count, spread)
     })
+    if (!out.resistanceOhm.includes(Infinity) || !mayShow(network, capacitors)) return
+    chargeLinks(links, ohm, capacitors, (element) => openedBy(effects, state, element))
+    ohmsBetween(network, links, pairs, charge)
+    group.members.forEach(({ row }, p) => {
+      if (out.resistanceOhm[p] === Infinity)
+        table.capacitanceF[row * states.length + stateIndex] = reachOf(charge.resistanceOhm[p])
+    })
   })
 }
 
@@ -96,6 +110,9 @@ type Effect = {
   readonly element: number
   readonly becomes: Blueprint['faults'][number]['electrical'][number]['becomes']
 }
+
+const openedBy = (effects: readonly (readonly Effect[])[], state: ElectricalState, element: number): boolean =>
+  state.some((fault) => effects[fault].some((effect) => effect.element === element && effect.becomes === 'open'))
 
 /** Effects of each fault as element indices; those on an unplugged element are out of the meter's sight. */
 const effectsByFault = (blueprint: Blueprint, setUp: SetUp): readonly (readonly Effect[])[] => {

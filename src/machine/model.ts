@@ -6,7 +6,7 @@ import { gradedOutcomes } from './graded-outcome.ts'
 import { predictMeter, type MeterPrediction } from './meter-outcome.ts'
 import { meterTable, type MeterTable } from './meter-table.ts'
 import type { Plate } from './plate.ts'
-import { faultRates, type FaultRate } from './rates.ts'
+import { faultRates, type FaultRate, type History } from './rates.ts'
 
 /** All that follows from a blueprint and a plate alone, before a single reading: worked out once and kept. */
 export type MachineModel = {
@@ -29,25 +29,37 @@ const mostFaults = 2
 
 const kept = new WeakMap<Blueprint, Map<string, MachineModel>>()
 
-/** The model of a blueprint under a plate. The same blueprint object and plate give the same model. */
-export const machineModel = (blueprint: Blueprint, plate: Plate): MachineModel => {
+/**
+ * The model of a blueprint under a plate, with what is known of the machine's life. The same blueprint object, plate and
+ * history give the same model; history changes the prior and nothing else.
+ */
+export const machineModel = (blueprint: Blueprint, plate: Plate, history: History = {}): MachineModel => {
   const byPlate = kept.get(blueprint) ?? new Map<string, MachineModel>()
   kept.set(blueprint, byPlate)
-  const key = `${plate.voltageV} ${plate.frequencyHz} ${plate.powerW}`
+  const key = `${plate.voltageV} ${plate.frequencyHz} ${plate.powerW} ${history.ageYears ?? ''} ${history.wear ?? ''}`
   const known = byPlate.get(key)
   if (known !== undefined) return known
-  const model = makeModel(blueprint, plate)
+  const isPlain = history.ageYears === undefined && history.wear === undefined
+  const model = isPlain ? makeModel(blueprint, plate) : withHistory(machineModel(blueprint, plate), history)
   byPlate.set(key, model)
   return model
 }
 
-const makeModel = (blueprint: Blueprint, plate: Plate): MachineModel => {
-  const sets = suspectSets(blueprint.faults, mostFaults)
-  const rates = faultRates(blueprint)
-  const prior = independentPrior(
+const withHistory = (model: MachineModel, history: History): MachineModel => {
+  const rates = faultRates(model.blueprint, history)
+  return { ...model, rates, prior: priorOf(model.sets, rates) }
+}
+
+const priorOf = (sets: MachineModel['sets'], rates: readonly FaultRate[]): Float64Array =>
+  independentPrior(
     sets,
     Float64Array.from(rates, (r) => r.rate),
   )
+
+const makeModel = (blueprint: Blueprint, plate: Plate): MachineModel => {
+  const sets = suspectSets(blueprint.faults, mostFaults)
+  const rates = faultRates(blueprint)
+  const prior = priorOf(sets, rates)
   const electrical = electricalStates(blueprint, sets)
   const meter = meterTable(blueprint, plate, electrical.states)
   const drive = driveTable(blueprint, plate, electrical.states)

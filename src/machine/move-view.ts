@@ -2,8 +2,11 @@ import type { Blueprint, Check, GradedCheck, MeterCheck } from '../blueprint/sch
 import type { RankedMove } from '../engines/plan/index.ts'
 import type { MachineModel } from './model.ts'
 import { jumping } from './meter-outcome.ts'
+import { meterRemarks } from './meter-remarks.ts'
+import type { Plate } from './plate.ts'
+import { wattBands, wattBandText } from './scale.ts'
 import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
-import { bandText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
+import { bandText, chargingText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
 import type { MoveContext } from './move-context.ts'
 import { whyCheck, whyExit, whyRepair } from './why.ts'
 
@@ -54,7 +57,8 @@ const checkMove = (context: MoveContext, ranked: RankedMove, id: string): CheckM
     probes: check.kind === 'meter' ? probesOf(blueprint, check) : null,
     setUp: setUpLines(blueprint, check),
     expected: expectedResults(context, check),
-    choices: graded === null ? [] : gradeChoices(graded, ranked),
+    remarks: check.kind === 'meter' ? meterRemarks(context.model, check) : [],
+    choices: graded === null ? [] : gradeChoices(graded, ranked, context.job.plate),
     informationMinor: ranked.informationMinor,
   }
 }
@@ -69,13 +73,19 @@ const probe = (blueprint: Blueprint, point: string) => ({
   name: blueprint.points.find((p) => p.id === point)?.name ?? point,
 })
 
-const gradeChoices = (check: GradedCheck, ranked: RankedMove) =>
+const gradeChoices = (check: GradedCheck, ranked: RankedMove, plate: Plate) =>
   check.outcomes.map(({ id, name, danger }, i) => ({
     id,
     name,
     danger,
     probability: ranked.outcomeProbability[i] ?? 0,
+    band: bandOf(check, id, plate),
   }))
+
+const bandOf = ({ scale }: GradedCheck, outcome: string, { powerW }: Plate): string | null => {
+  const band = scale === undefined ? undefined : wattBands(scale, powerW).find((one) => one.outcome === outcome)
+  return band === undefined ? null : wattBandText(band)
+}
 
 /** How many leading suspects are set against the sound machine, and from how many the telling ones are chosen. */
 const comparedSuspects = 3
@@ -98,14 +108,18 @@ export const resultText = (model: MachineModel, check: Check, suspect: number): 
   if (check.kind !== 'meter') return likeliestGrade(model, check, suspect)
   const row = model.meter.checks.findIndex((c) => c.id === check.id)
   const { states, jumps } = model.predict(row, model.electrical.mixOf[suspect])
-  const texts = [...new Set(states.map(({ predicted }) => bandText(predicted)))].join(' or ')
+  const texts = [
+    ...new Set(states.map(({ predicted, showsCapacitor }) => (showsCapacitor ? chargingText : bandText(predicted)))),
+  ].join(' or ')
   return jumps > jumping.onSound ? `jumps when moved, else ${texts}` : texts
 }
 
 const likeliestGrade = (model: MachineModel, check: GradedCheck, suspect: number): string => {
   const row = model.graded(check, suspect)
   const best = row.indexOf(Math.max(...row))
-  return check.outcomes[best].name
+  const { id, name } = check.outcomes[best]
+  const band = bandOf(check, id, model.plate)
+  return band === null ? name : `${name}: ${band} on this plate`
 }
 
 const repairMove = (context: MoveContext, ranked: RankedMove, id: string): RepairMove => {

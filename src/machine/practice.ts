@@ -9,6 +9,7 @@ import { readInState } from './meter-table.ts'
 import { machineModel, type MachineModel } from './model.ts'
 import type { Plate } from './plate.ts'
 import type { ReadingResult } from './result.ts'
+import { wattBands } from './scale.ts'
 import { becomesAfter } from './suspects.ts'
 
 /** The hidden truth of a virtual machine: drawn from the blueprint's priors among machines that give cause for complaint. */
@@ -96,7 +97,9 @@ const meterResult = (
   const prediction = model.predict(row, model.electrical.mixOf[suspect])
   if (random.uniform() < meterLikelihood(meterSpec(practiceMeter), prediction, { kind: 'jumps' }))
     return { kind: 'jumps' }
-  const { state } = prediction.states[random.index(prediction.states.map((s) => s.share))]
+  const { state, charging, showsCapacitor } = prediction.states[random.index(prediction.states.map((s) => s.share))]
+  // The virtual meter never mistakes one thing for another; whether a climb is noticed is chance.
+  if (showsCapacitor) return random.uniform() < charging ? { kind: 'charging' } : { kind: 'open' }
   const resistanceOhm = ownReading(model, check, state, seed)
   return sampleOhmReading(meterSpec(practiceMeter), { resistanceOhm, sdOhm: 0 }, random)
 }
@@ -109,7 +112,23 @@ const ownReading = (model: MachineModel, check: MeterCheck, state: number, seed:
 
 const gradeResult = (model: MachineModel, check: GradedCheck, suspect: number, random: Random): ReadingResult => {
   const row = model.graded(check, suspect)
-  return { kind: 'grade', outcome: check.outcomes[random.index(row)].id }
+  const outcome = check.outcomes[random.index(row)].id
+  return check.scale === undefined
+    ? { kind: 'grade', outcome }
+    : { kind: 'grade', outcome, watts: drawWatts(check.scale, outcome, model.plate.powerW, random) }
+}
+
+/** A number of watts somewhere in the band of its outcome; past the last edge, up to half as much again. */
+const drawWatts = (
+  scale: NonNullable<GradedCheck['scale']>,
+  outcome: string,
+  powerW: number,
+  random: Random,
+): number => {
+  const band = wattBands(scale, powerW).find((one) => one.outcome === outcome)
+  if (band === undefined) return 0
+  const [low, high] = [Math.ceil(band.fromW), Math.ceil(band.toW ?? 1.5 * band.fromW)]
+  return low + Math.floor(random.uniform() * Math.max(1, high - low))
 }
 
 /** A seed for one draw, from the machine's seed and what is drawn (FNV-1a hash). */

@@ -2,9 +2,18 @@ import type { Blueprint, Fault } from '../blueprint/schema.ts'
 import { sourceText } from '../base/source-text.ts'
 import { fitRate, type FittedRate } from '../engines/belief/index.ts'
 import { componentCases, openRepairData } from '../facts/fault-rates.ts'
+import { mostPrior } from '../facts/rate-shifts.ts'
+import { shiftsOf, type History, type RateShift } from './rate-shift.ts'
 
-/** How often a fault is there on a machine bought as faulty, with its 90 % interval and what it rests on. */
-export type FaultRate = FittedRate & { readonly fault: string; readonly sources: readonly string[] }
+export type { History } from './rate-shift.ts'
+
+/** How often a fault is there on a machine bought as faulty, with its 90 % interval, what it rests on and what shifts it. */
+export type FaultRate = FittedRate & {
+  readonly fault: string
+  readonly sources: readonly string[]
+  /** What is known of this machine and shifts the rate, in words: `aged 15 years or more: × 1.2 (1.0 to 1.4)`. */
+  readonly shifts: readonly string[]
+}
 
 /**
  * What a record of the open data counts for beside a machine on this bench. About 1,190 records name a component,
@@ -22,8 +31,12 @@ const underRepresented: readonly string[] = [
   'bag-full',
 ]
 
-/** Rates of all faults of a blueprint, in its order. */
-export const faultRates = (blueprint: Blueprint): readonly FaultRate[] => blueprint.faults.map(faultRate)
+/**
+ * Rates of all faults of a blueprint, in its order: from the open data and the architecture's own figures, then shifted by
+ * what is known of the one machine. Never above {@link mostPrior}.
+ */
+export const faultRates = (blueprint: Blueprint, history: History = {}): readonly FaultRate[] =>
+  blueprint.faults.map((fault) => shifted(faultRate(fault), shiftsOf(fault, history)))
 
 const faultRate = (fault: Fault): FaultRate => {
   const { component, perHundred, source } = fault.rate
@@ -37,5 +50,21 @@ const faultRate = (fault: Fault): FaultRate => {
     weightTrade: 1,
   })
   const sources = cases === null ? [sourceText(source)] : [sourceText(source), sourceText(openRepairData)]
-  return { ...fitted, fault: fault.id, sources }
+  return { ...fitted, fault: fault.id, sources, shifts: [] }
+}
+
+/** The widths of rate and shifts are independent: their logarithms add in squares. */
+const shifted = (rate: FaultRate, shifts: readonly RateShift[]): FaultRate => {
+  const middle = shifts.reduce((product, { ratio }) => product * ratio, rate.rate)
+  const reach = (end: (of: { ratio: number; low: number; high: number }) => number, own: number): number =>
+    Math.sqrt(shifts.reduce((sum, shift) => sum + Math.log(end(shift) / shift.ratio) ** 2, Math.log(own) ** 2))
+  const isNever = rate.rate === 0
+  return {
+    ...rate,
+    rate: Math.min(mostPrior, middle),
+    low: isNever ? 0 : Math.min(mostPrior, middle * Math.exp(-reach(({ low }) => low, rate.low / rate.rate))),
+    high: isNever ? 0 : Math.min(1, middle * Math.exp(reach(({ high }) => high, rate.high / rate.rate))),
+    sources: [...rate.sources, ...new Set(shifts.map(({ source }) => source))],
+    shifts: shifts.map(({ text }) => text),
+  }
 }

@@ -5,7 +5,7 @@ import type { Check } from '../blueprint/schema.ts'
 import type { ReadingResult } from './result.ts'
 
 /**
- * Reads a result as a person writes it: `4.7`, `12 kΩ`, `open`, `jumps`, `cannot-tell`, or the id or name of a grade.
+ * Reads a result as a person writes it: `4.7`, `12 kΩ`, `open`, `charging`, `jumps`, `cannot-tell`, or the id or name of a grade.
  * Refuses what the check cannot give, and says what it can.
  */
 export const resultFromText = (check: Check, text: string): Result<ReadingResult> => {
@@ -16,6 +16,7 @@ export const resultFromText = (check: Check, text: string): Result<ReadingResult
 
 const meterResult = (check: Check, text: string, plain: string): Result<ReadingResult> => {
   if (['open', 'ol', 'o.l'].includes(plain)) return ok({ kind: 'open' })
+  if (['charging', 'rises, then open', 'rises then open'].includes(plain)) return ok({ kind: 'charging' })
   if (['jumps', 'jumps when moved'].includes(plain)) return ok({ kind: 'jumps' })
   const ohms = quantityFromText(text, 'resistanceOhm', `reading of ${check.id}`)
   if (ohms.kind === 'ok') return ok({ kind: 'ohms', resistanceOhm: ohms.value })
@@ -26,7 +27,7 @@ const meterResult = (check: Check, text: string, plain: string): Result<ReadingR
       'not-a-result',
       `reading of ${check.id}`,
       `“${text}” is no meter reading`,
-      'Write a number with its unit such as 4.7 Ω, or open, jumps, cannot-tell',
+      'Write a number with its unit such as 4.7 Ω, or open, charging, jumps, cannot-tell',
     ),
   )
 }

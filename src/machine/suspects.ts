@@ -34,7 +34,7 @@ export const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): rea
     case 'repaired':
       return repairEvent(model, event)
     case 'confirmed':
-      return [confirmedEvent(model, event)]
+      return confirmedEvent(model, event)
     case 'seen':
       return seenEvent(model, job, event)
     case 'opened':
@@ -97,10 +97,12 @@ export const becomesAfter = (model: MachineModel, removes: readonly string[]): n
   return removedIndex(model.sets, indices)
 }
 
-const confirmedEvent = (model: MachineModel, event: JobEvent & { kind: 'confirmed' }): BeliefEvent => {
+/** A fault that this blueprint does not know, confirmed when the machine was read by another, says nothing here. */
+const confirmedEvent = (model: MachineModel, event: JobEvent & { kind: 'confirmed' }): readonly BeliefEvent[] => {
   const index = model.blueprint.faults.findIndex((fault) => fault.id === event.fault)
+  if (index < 0) return []
   const likelihood = model.sets.map((set) => (set.includes(index) ? 1 : 0))
-  return { kind: 'reading', id: event.note, likelihood, slip: slips.confirmed, slipLikelihood: 0.02 }
+  return [{ kind: 'reading', id: event.note, likelihood, slip: slips.confirmed, slipLikelihood: 0.02 }]
 }
 
 /** What was seen on the bench counts where the seller had not already said it: the same symptom twice is one piece of evidence. */

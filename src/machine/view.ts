@@ -1,3 +1,5 @@
+import type { FaultRate } from './rates.ts'
+
 /** What the screen, the command line and the API show of a machine: worked out from its job, never stored. Money in minor units. */
 
 /** One fault that may be there, or "nothing wrong". Several faults can be there at once, so the chances add up to more than one. */
@@ -9,6 +11,8 @@ export type SuspectView = {
   readonly faults: readonly string[]
   /** Probability that it is there. */
   readonly probability: number
+  /** How often it is there before anything is noted of this machine but its age and use; null for nothing wrong. */
+  readonly rate: FaultRate | null
   /** What it rests on: how many times likelier each reading and the complaint made it, the strongest first. */
   readonly grounds: readonly Ground[]
 }
@@ -39,6 +43,8 @@ export type GradeChoice = {
   readonly name: string
   readonly probability: number
   readonly danger: boolean
+  /** Where the check is read in watts: what counts as this on this plate, as `840 to 1,380 W`. */
+  readonly band: string | null
 }
 
 type CommonMove = {
@@ -77,6 +83,8 @@ export type CheckMove = CommonMove & {
   /** `Plug out`, `Handle switch: on`, `Unplug: motor lead` … */
   readonly setUp: readonly string[]
   readonly expected: readonly ExpectedResult[]
+  /** What the circuit says of this reading in words: an electronic control in the path, a capacitor, a bleed resistor, a winding. */
+  readonly remarks: readonly string[]
   /** Graded checks: what can be entered. Empty for a meter check. */
   readonly choices: readonly GradeChoice[]
   /** What knowing the answer is worth, its cost not taken off. */

@@ -2,7 +2,7 @@ import type { Check } from '../blueprint/schema.ts'
 import type { PlanAnswer, RankedMove } from '../engines/plan/index.ts'
 import type { MoveContext } from './move-context.ts'
 import type { ExitId } from './view.ts'
-import { exitNames, ohmRangeText } from './words.ts'
+import { chargingText, exitNames, ohmRangeText } from './words.ts'
 import type { Band } from './bands.ts'
 
 const percent = (p: number): string =>
@@ -29,7 +29,8 @@ const outcomeNames = (context: MoveContext, check: Check): readonly string[] => 
   return [...bands.map(bandName), 'jumps', '']
 }
 
-const bandName = (band: Band): string => ('lowOhm' in band ? ohmRangeText(band.fromOhm, band.toOhm) : 'open')
+const bandName = (band: Band): string =>
+  'lowOhm' in band ? ohmRangeText(band.fromOhm, band.toOhm) : band.id === 'open' ? 'open' : chargingText
 
 export const whyRepair = (needed: number, success: number): string =>
   `Needed with ${percent(needed)} % probability; works ${percent(success)} % of the time when it is.`

@@ -1,6 +1,7 @@
 import { resistanceText } from '../base/units.ts'
 import type { Blueprint, Check, Cover, MeterCheck } from '../blueprint/schema.ts'
 import type { PredictedOhm } from '../engines/belief/index.ts'
+import { powerMeter } from '../facts/power-meter.ts'
 import type { ExitId } from './view.ts'
 
 /** Names of things as a bench would say them. */
@@ -30,6 +31,9 @@ export const bandText = ({ resistanceOhm, sdOhm }: PredictedOhm): string => {
   return ohmRangeText(resistanceOhm / factor, resistanceOhm * factor + touchOhm)
 }
 
+/** What a meter shows on a capacitor. */
+export const chargingText = 'rises, then open'
+
 /** A range of ohms in words. Below about one ohm a cheap meter tells nothing apart, so only the upper end is named. */
 export const ohmRangeText = (fromOhm: number, toOhm: number): string => {
   if (!Number.isFinite(toOhm)) return fromOhm > 0 ? `above ${resistanceText(fromOhm)}` : 'a number'
@@ -50,6 +54,7 @@ export const setUpLines = (blueprint: Blueprint, check: Check): string[] => {
   const plug = isRun ? 'Covers on, RCD socket of 30 mA or less' : 'Plug out of the socket, in sight'
   return [
     plug,
+    ...(check.kind !== 'meter' && check.scale !== undefined ? [`${powerMeter.name} between plug and socket`] : []),
     ...(check.kind === 'look' ? [] : controls),
     ...(check.kind === 'meter' ? unplugLines(blueprint, check) : []),
   ]

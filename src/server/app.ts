@@ -2,14 +2,16 @@ import { OpenAPIHono } from '@hono/zod-openapi'
 import type { Context } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { problem, type Problem } from '../base/problem.ts'
+import { blueprintFinder, blueprintIds, type BlueprintDeps, type FindBlueprint } from '../bench/blueprints.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
 import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
-import type { Clock, Ids, NoteStore } from '../bench/ports.ts'
+import type { BlueprintStore, Clock, Ids, NoteStore } from '../bench/ports.ts'
 import { machineDocument, machineList, noSuchMachine } from '../bench/queries.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Job } from '../machine/job.ts'
 import type { MachineView } from '../machine/view.ts'
+import { addBlueprints, noBlueprint } from './blueprints.ts'
 import { onlyHosts, strictHeaders } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
 import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
@@ -21,6 +23,7 @@ const largestBodyBytes = 1024 * 1024
 export type AppDeps = {
   readonly benches: Readonly<Record<BenchId, NoteStore>>
   readonly blueprints: readonly Blueprint[]
+  readonly ownBlueprints: BlueprintStore
   readonly machineView: (job: Job) => MachineView
   readonly now: Clock
   readonly newId: Ids
@@ -58,8 +61,9 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
     return refuseThrown(c, thrown)
   })
   app.notFound((c) => refuse(c, 404, notFound))
-  addBlueprints(app, deps)
-  addBench(app, deps)
+  const find = blueprintFinder(deps.blueprints, deps.ownBlueprints)
+  addBlueprints(app, blueprintDeps(deps), find)
+  addBench(app, deps, find)
   addDocuments(app, deps)
   app.all('/api/*', (c) => refuse(c, 404, notFound))
   app.get('*', servePages(deps.pages))
@@ -84,28 +88,8 @@ const fresh = async (c: Context, next: () => Promise<void>): Promise<void> => {
 /** The routes' own types ask for mutable arrays; ours are readonly, and tests hold the answers against the document. */
 const typed = (response: Response): never => response as never
 
-const addBlueprints = (app: OpenAPIHono, { blueprints }: AppDeps): void => {
-  app.openapi(routes.blueprintsRoute, (c) => {
-    const list = blueprints.map(({ id, name, summary, recognise }) => ({ id, name, summary, recognise }))
-    return c.json({ blueprints: list }, 200)
-  })
-  app.openapi(routes.blueprintRoute, (c) => {
-    const { id } = c.req.valid('param')
-    const blueprint = blueprints.find((one) => one.id === id)
-    return typed(blueprint === undefined ? refuse(c, 404, noBlueprint(id, blueprints)) : c.json(blueprint, 200))
-  })
-}
-
-const noBlueprint = (id: string, blueprints: readonly Blueprint[]): Problem =>
-  problem(
-    'unknown-blueprint',
-    'id',
-    `There is no blueprint “${id}”`,
-    `There are: ${blueprints.map((one) => one.id).join(', ')}`,
-  )
-
-const addBench = (app: OpenAPIHono, deps: AppDeps): void => {
-  const commands = commandDeps(deps)
+const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void => {
+  const commands = commandDeps(deps, find)
   app.openapi(routes.machinesRoute, async (c) => {
     return typed(c.json(await machineList(commands(c.req.valid('param').bench)), 200))
   })
@@ -126,19 +110,31 @@ const addBench = (app: OpenAPIHono, deps: AppDeps): void => {
   app.openapi(routes.viewRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
     const document = await machineDocument(commands(bench), id)
-    return typed(document === null ? refuse(c, 404, noSuchMachine(id)) : viewAnswer(c, deps, document))
+    return typed(document === null ? refuse(c, 404, noSuchMachine(id)) : await viewAnswer(c, deps, find, document))
   })
 }
 
-const commandDeps = ({ benches, blueprints, now, newId }: AppDeps): ((bench: BenchId) => CommandDeps) => {
-  const byId = new Map(blueprints.map((blueprint) => [blueprint.id, blueprint]))
-  const shared = { now, newId, blueprintById: (id: string) => byId.get(id), blueprintIds: [...byId.keys()] }
+/** What the use-cases of blueprints need of the application's. */
+const blueprintDeps = ({ blueprints, ownBlueprints, now }: AppDeps): BlueprintDeps => ({
+  library: blueprints,
+  own: ownBlueprints,
+  now,
+})
+
+const commandDeps = (deps: AppDeps, blueprintById: FindBlueprint): ((bench: BenchId) => CommandDeps) => {
+  const { benches, now, newId } = deps
+  const shared = { now, newId, blueprintById, blueprintIds: () => blueprintIds(blueprintDeps(deps)) }
   return (bench) => ({ ...shared, store: benches[bench], bench })
 }
 
-const viewAnswer = (c: Context, deps: AppDeps, { state, notes }: MachineDocument): Response => {
-  const blueprint = deps.blueprints.find((one) => one.id === state.blueprint)
-  if (blueprint === undefined) return refuse(c, 422, noBlueprint(state.blueprint, deps.blueprints))
+const viewAnswer = async (
+  c: Context,
+  deps: AppDeps,
+  find: FindBlueprint,
+  { state, notes }: MachineDocument,
+): Promise<Response> => {
+  const blueprint = await find(state.blueprint)
+  if (blueprint === undefined) return noBlueprint(c, 422, state.blueprint, blueprintDeps(deps))
   return c.json(deps.machineView(jobOf(state, notes, blueprint)), 200)
 }
 

@@ -1,7 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import {
   benchSchema,
-  blueprintListSchema,
   conflictSchema,
   machineDocumentSchema,
   machineListSchema,
@@ -22,7 +21,6 @@ const body = <Schema extends z.ZodType>(schema: Schema) => ({
 const bench = z.strictObject({ bench: benchSchema })
 const machine = z.strictObject({ bench: benchSchema, id: z.string().min(1) })
 const named = z.strictObject({ name: z.string().min(1) })
-const known = z.strictObject({ id: z.string().min(1) })
 
 const notThere = { 404: json('There is none of this name', problemsSchema) }
 const refusals = {
@@ -32,21 +30,6 @@ const refusals = {
   422: json('Against the rules of the bench; nothing was written', problemsSchema),
   507: json('The store could not keep it; nothing was written', problemsSchema),
 }
-
-export const blueprintsRoute = createRoute({
-  method: 'get',
-  path: '/api/blueprints',
-  summary: 'The architectures that are known',
-  responses: { 200: json('Each with how to recognise one', blueprintListSchema) },
-})
-
-export const blueprintRoute = createRoute({
-  method: 'get',
-  path: '/api/blueprints/{id}',
-  summary: 'One architecture in full, in the form of /api/schemas/blueprint',
-  request: { params: known },
-  responses: { 200: object('The blueprint'), ...notThere },
-})
 
 export const machinesRoute = createRoute({
   method: 'get',

@@ -3,8 +3,12 @@ import { currencies, type Currency } from '../base/money.ts'
 import type { Problem } from '../base/problem.ts'
 import type { BenchId, MachineDocument, MachineList, MachineState, NoteLine } from '../bench/contract.ts'
 import { noteContentSchema, noteSchema } from '../bench/note.ts'
+import { featureIds, type BlueprintEntry } from '../blueprint/entry.ts'
+import { blueprintSchema } from '../blueprint/schema.ts'
 import { complaintIds } from '../facts/complaints.ts'
+import { wearLevels } from '../facts/rate-shifts.ts'
 import { plateSchema } from '../machine/plate.ts'
+import { markReadingSchema } from '../machine/stamps/stamp.ts'
 import type { ExitId } from '../machine/view.ts'
 
 /** What the API takes and gives, for its document. Each is checked against the type that the program uses. */
@@ -30,6 +34,9 @@ const machineStateSchema = z
     currency: z.enum(currencies as readonly [Currency, ...Currency[]]),
     hourMinor: minor,
     practiceSeed: z.number().int().nullable(),
+    ageYears: z.number().nullable(),
+    wear: z.enum(wearLevels).nullable(),
+    marks: z.array(z.strictObject({ note: z.string(), part: z.string(), reading: markReadingSchema })),
     version: z.number().int(),
     addedAt: z.string(),
     claimed: z.strictObject({ complaints: z.array(complaint), words: z.string() }),
@@ -74,11 +81,22 @@ export const conflictSchema = z
   .strictObject({ problems: z.array(problemSchema), document: machineDocumentSchema })
   .openapi('Conflict')
 
+const blueprintEntrySchema = z
+  .strictObject({
+    id: z.string(),
+    name: z.string(),
+    summary: z.string(),
+    recognise: z.array(z.string()),
+    signs: blueprintSchema.shape.signs,
+    plate: blueprintSchema.shape.plate,
+    plugFuse: z.boolean(),
+    features: z.array(z.enum(featureIds)),
+  })
+  .openapi('BlueprintEntry') satisfies z.ZodType<BlueprintEntry>
+
 export const blueprintListSchema = z
   .strictObject({
-    blueprints: z.array(
-      z.strictObject({ id: z.string(), name: z.string(), summary: z.string(), recognise: z.array(z.string()) }),
-    ),
+    blueprints: z.array(blueprintEntrySchema),
   })
   .openapi('BlueprintList')
 

@@ -5,12 +5,11 @@ import { createAdaptorServer } from '@hono/node-server'
 import pino from 'pino'
 import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
-import type { NoteStore } from '../bench/ports.ts'
 import { fillDemoBench } from '../bench/demo.ts'
 import { blueprintById, blueprints } from '../blueprint/library.ts'
 import { machineView } from '../machine/index.ts'
 import { memoryNoteStore } from '../store/memory/note-store.ts'
-import { openStore } from '../store/sqlite/open-store.ts'
+import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
 import { makeApp, type LogEntry } from './app.ts'
 import { readStaticFiles } from './static-files.ts'
 
@@ -45,7 +44,7 @@ const patienceMs = 3000
 export const startServer = async (options: ServeOptions): Promise<Result<RunningServer>> => {
   const store = await openStore({ folder: options.folder })
   if (store.kind === 'refused') return store
-  const server = createAdaptorServer({ fetch: (await makeServerApp(options, store.value.notes)).fetch })
+  const server = createAdaptorServer({ fetch: (await makeServerApp(options, store.value)).fetch })
   const listening = await listen(server, options)
   if (listening.kind === 'refused') {
     await store.value.close()
@@ -59,12 +58,13 @@ export const startServer = async (options: ServeOptions): Promise<Result<Running
 
 type Server = ReturnType<typeof createAdaptorServer>
 
-const makeServerApp = async (options: ServeOptions, own: NoteStore) => {
+const makeServerApp = async (options: ServeOptions, { notes: own, blueprints: ownBlueprints }: OpenStore) => {
   const demo = memoryNoteStore()
   await fillDemoBench({ store: demo, blueprintById })
   return makeApp({
     benches: { own, demo },
     blueprints,
+    ownBlueprints,
     machineView,
     now: () => new Date().toISOString(),
     newId: randomUUID,

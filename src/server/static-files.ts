@@ -45,17 +45,21 @@ const cacheFor = (path: string): string =>
 
 /**
  * Serves the pages. An address that is no file is one of the program's own pages, all of which start from index.html;
- * one that names a file which is not there is not found.
+ * one that names a file which is not there is not found. The build puts files at the top or under assets/ alone, so an id
+ * with a dot, such as `/blueprints/upright.120`, is never taken for one.
  */
 export const servePages = (files: StaticFiles): MiddlewareHandler => {
   const index = files.get('/index.html')
   return async (c, next) => {
     const file = files.get(c.req.path)
     if (file !== undefined) return send(c, file)
-    if (extname(c.req.path) !== '') return next()
+    if (namesFile(c.req.path)) return next()
     return index === undefined ? c.text(notBuilt, 404) : send(c, index)
   }
 }
+
+const namesFile = (path: string): boolean =>
+  path.startsWith('/assets/') || (path.lastIndexOf('/') === 0 && extname(path) !== '')
 
 const notBuilt = 'The pages have not been built. Run: npm run build\n'
 

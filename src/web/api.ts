@@ -1,10 +1,9 @@
-import type { BenchId, MachineDocument, MachineList } from '../bench/contract.ts'
+import type { BenchId, BlueprintOrigin, MachineDocument, MachineList } from '../bench/contract.ts'
 import type { NoteContentInput } from '../bench/note.ts'
+import type { Edit } from '../blueprint/adapt-edits.ts'
+import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { problem, problemText, type Problem } from '../base/problem.ts'
-
-/** One line of the list of blueprints. */
-export type BlueprintEntry = { readonly id: string; readonly name: string; readonly summary: string }
 
 /** What came back from the bench: the value, or what was wrong, with the newer document when someone else wrote first. */
 export type Answer<T> =
@@ -78,6 +77,22 @@ export const addNote = (
   machine: string,
   note: { readonly id: string; readonly version: number; readonly content: NoteContentInput },
 ): Promise<Answer<MachineDocument>> => post(`${machinePath(bench, machine)}/notes`, note)
+
+/** What a blueprint of one's own was made from. */
+export const getBlueprintOrigin = (id: string, signal: AbortSignal): Promise<BlueprintOrigin> =>
+  get(`/blueprints/${encodeURIComponent(id)}/origin`, signal)
+
+/** A blueprint as it is kept; `isNew` is false when the very same one was there already. */
+export type KeptBlueprint = { readonly id: string; readonly isNew: boolean; readonly blueprint: Blueprint }
+
+/** Keeps a variant of a blueprint under a name of its own. */
+export const keepVariant = (
+  base: string,
+  variant: { readonly name: string; readonly edits: readonly Edit[] },
+): Promise<Answer<KeptBlueprint>> => post(`/blueprints/${encodeURIComponent(base)}/adapt`, variant)
+
+/** Takes in a whole blueprint, such as a file holds. */
+export const keepBlueprint = (content: unknown): Promise<Answer<KeptBlueprint>> => post('/blueprints', content)
 
 /** A new id that no other device will choose. Works without a secure context, where a phone reaches the bench over plain HTTP. */
 export const newId = (start: string): string => {

@@ -1,10 +1,15 @@
+import type { Problem } from '../base/problem.ts'
 import type { MachineState } from '../bench/contract.ts'
 import type { Note } from '../bench/note.ts'
+import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Complaint } from '../facts/complaints.ts'
+import type { FaultShows } from '../machine/fault-shows.ts'
 import type { Plate } from '../machine/plate.ts'
+import type { LookAlikes } from '../machine/look-alikes.ts'
 import type { FaultRate } from '../machine/rates.ts'
 import type { ReadingResult } from '../machine/result.ts'
+import type { DateMark, MarksAnswer } from '../machine/stamps/marks.ts'
 import type { ExitId, MachineView } from '../machine/view.ts'
 
 /** A machine as the worker needs it. */
@@ -29,6 +34,13 @@ export type Reveal = {
 /** What a meter check reads on a machine with nothing wrong, in words. */
 export type SoundReading = { readonly check: string; readonly name: string; readonly text: string }
 
+/** What edits come to: each in words, what goes along with them in a sentence, and what is wrong. */
+export type Adapted = {
+  readonly texts: readonly string[]
+  readonly gone: string
+  readonly problems: readonly Problem[]
+}
+
 /** What a page may ask of the engines. */
 export type EngineRequest =
   | { readonly kind: 'view'; readonly job: EngineJob }
@@ -37,6 +49,10 @@ export type EngineRequest =
   | { readonly kind: 'complaints'; readonly blueprint: Blueprint; readonly plate: Plate; readonly seed: number }
   | { readonly kind: 'rates'; readonly blueprint: Blueprint }
   | { readonly kind: 'readings'; readonly blueprint: Blueprint }
+  | { readonly kind: 'shows'; readonly blueprint: Blueprint }
+  | { readonly kind: 'marks'; readonly marks: readonly DateMark[]; readonly inputW: number; readonly today: string }
+  | { readonly kind: 'look-alikes'; readonly blueprint: Blueprint }
+  | { readonly kind: 'adapt'; readonly blueprint: Blueprint; readonly edits: readonly Edit[] }
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
@@ -45,6 +61,10 @@ export type EngineAnswer =
   | { readonly kind: 'complaints'; readonly complaints: readonly Complaint[] }
   | { readonly kind: 'rates'; readonly rates: readonly FaultRate[] }
   | { readonly kind: 'readings'; readonly readings: readonly SoundReading[] }
+  | { readonly kind: 'shows'; readonly shows: readonly FaultShows[] }
+  | { readonly kind: 'marks'; readonly marks: MarksAnswer }
+  | { readonly kind: 'look-alikes'; readonly groups: readonly LookAlikes[] }
+  | { readonly kind: 'adapt'; readonly adapted: Adapted }
 
 /** The answer to one kind of request. */
 export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>

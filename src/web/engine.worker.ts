@@ -1,9 +1,14 @@
+import { adaptedWords } from '../bench/adapted-words.ts'
 import { jobOf } from '../bench/job.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import { meterSpec } from '../facts/meters.ts'
 import {
   faultRates,
+  lookAlikes,
+  faultShows,
   machineModel,
   machineView,
+  readMarks,
   resultText,
   reveal,
   virtualComplaints,
@@ -23,6 +28,9 @@ const keptCopy = (blueprint: Blueprint): Blueprint => {
 
 const asJob = (job: EngineJob) => jobOf(job.state, job.notes, keptCopy(job.blueprint))
 
+/** The meter that most benches have. */
+const commonMeter = 'budget-multimeter'
+
 /** The first suspect of a model is "nothing wrong". */
 const sound = 0
 
@@ -32,6 +40,8 @@ const soundReadings = (blueprint: Blueprint): readonly SoundReading[] => {
     .filter(({ kind }) => kind === 'meter')
     .map((check) => ({ check: check.id, name: check.name, text: resultText(model, check, sound) }))
 }
+
+const shows = (blueprint: Blueprint) => faultShows(machineModel(blueprint, blueprint.plate), meterSpec(commonMeter))
 
 const answer = (request: EngineRequest): EngineAnswer => {
   switch (request.kind) {
@@ -50,6 +60,14 @@ const answer = (request: EngineRequest): EngineAnswer => {
       return { kind: 'rates', rates: faultRates(keptCopy(request.blueprint)) }
     case 'readings':
       return { kind: 'readings', readings: soundReadings(keptCopy(request.blueprint)) }
+    case 'shows':
+      return { kind: 'shows', shows: shows(keptCopy(request.blueprint)) }
+    case 'marks':
+      return { kind: 'marks', marks: readMarks(request.marks, request.inputW, request.today) }
+    case 'look-alikes':
+      return { kind: 'look-alikes', groups: lookAlikes(keptCopy(request.blueprint)) }
+    case 'adapt':
+      return { kind: 'adapt', adapted: adaptedWords(keptCopy(request.blueprint), request.edits) }
   }
 }
 

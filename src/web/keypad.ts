@@ -21,6 +21,7 @@ export const pressKey = (entry: string, key: Key): string => {
   return entry === '0' ? key : entry + key
 }
 
+const chargingWords = /^(charging|rises,? then open)$/i
 const openWords = /^(ol|o\.l\.?|open|inf|∞)$/i
 
 /**
@@ -31,6 +32,7 @@ export const readingFromEntry = (entry: string, unit: OhmUnit): Result<ReadingRe
   const text = entry.trim()
   if (text === '') return refused(problem('empty', 'reading', 'Nothing is entered yet', 'Type what the meter shows'))
   if (openWords.test(text)) return ok({ kind: 'open' })
+  if (chargingWords.test(text)) return ok({ kind: 'charging' })
   const withUnit = /[a-zµμΩΩ]\s*$/i.test(text) ? text : `${text} ${unit}`
   const value = quantityFromText(withUnit, 'resistanceOhm', 'reading')
   return value.kind === 'ok' ? ok({ kind: 'ohms', resistanceOhm: value.value }) : value

@@ -1,7 +1,8 @@
 import { QueryClient, useQuery, type UseQueryResult } from '@tanstack/react-query'
 import type { BenchId, MachineDocument, MachineState } from '../bench/contract.ts'
+import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
-import { getBlueprint, getBlueprints, getMachine, getMachines, Refusal, type BlueprintEntry } from './api.ts'
+import { getBlueprint, getBlueprints, getMachine, getMachines, Refusal } from './api.ts'
 
 /** `always`: the bench is often on this very device, which browsers call offline. */
 export const makeQueryClient = (): QueryClient =>
@@ -22,14 +23,16 @@ export const machinesKey = (bench: BenchId): readonly string[] => ['machines', b
 export const useBlueprints = (): UseQueryResult<readonly BlueprintEntry[]> =>
   useQuery({ queryKey: ['blueprints'], queryFn: ({ signal }) => getBlueprints(signal), staleTime: Infinity })
 
+/** How a blueprint is fetched and kept; one is never changed under its id. */
+export const blueprintQuery = (id: string) => ({
+  queryKey: ['blueprint', id],
+  queryFn: ({ signal }: { readonly signal: AbortSignal }) => getBlueprint(id, signal),
+  staleTime: Infinity,
+})
+
 /** An empty id asks for nothing. */
 export const useBlueprint = (id: string): UseQueryResult<Blueprint> =>
-  useQuery({
-    queryKey: ['blueprint', id],
-    queryFn: ({ signal }) => getBlueprint(id, signal),
-    enabled: id !== '',
-    staleTime: Infinity,
-  })
+  useQuery({ ...blueprintQuery(id), enabled: id !== '' })
 
 export const useMachines = (bench: BenchId): UseQueryResult<readonly MachineState[]> =>
   useQuery({ queryKey: machinesKey(bench), queryFn: ({ signal }) => getMachines(bench, signal) })

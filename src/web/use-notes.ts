@@ -4,7 +4,7 @@ import { problem, type Problem } from '../base/problem.ts'
 import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import type { NoteContentInput } from '../bench/note.ts'
 import { addNote, newId } from './api.ts'
-import { machineKey, machinesKey } from './queries.ts'
+import { blueprintQuery, machineKey, machinesKey } from './queries.ts'
 
 export type NoteWriter = {
   /** Adds the notes one after another. False when one was refused; `problems` then says why, and what came before it stands. */
@@ -26,7 +26,9 @@ export const useNotes = (bench: BenchId, machine: string): NoteWriter => {
   const [busy, setBusy] = useState(false)
   const [problems, setProblems] = useState<readonly Problem[]>([])
 
-  const keep = (document: MachineDocument): void => {
+  // The note may have it read by another blueprint: that one is fetched first, so that nothing on the page is taken down.
+  const keep = async (document: MachineDocument): Promise<void> => {
+    await client.prefetchQuery(blueprintQuery(document.state.blueprint))
     client.setQueryData(machineKey(bench, machine), document)
     void client.invalidateQueries({ queryKey: machinesKey(bench) })
   }
@@ -34,11 +36,11 @@ export const useNotes = (bench: BenchId, machine: string): NoteWriter => {
     const version = client.getQueryData<MachineDocument>(machineKey(bench, machine))?.state.version ?? 0
     const answer = await addNote(bench, machine, { id: newId('note'), version, content })
     if (answer.kind === 'ok') {
-      keep(answer.value)
+      await keep(answer.value)
       return []
     }
     if (answer.document === null) return answer.problems
-    keep(answer.document)
+    await keep(answer.document)
     return [movedOn]
   }
   const write = async (contents: readonly NoteContentInput[]): Promise<boolean> => {

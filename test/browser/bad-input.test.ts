@@ -6,7 +6,9 @@ import { machineOnBench, noteOnBench, putOnBench } from './bench.ts'
 import { browserHere, phone } from './chromium.ts'
 import { settled } from './looks.ts'
 import { putOnCard } from './page-writer.ts'
+import { pickOnPage } from './pick-on-page.ts'
 import { startApp, type RunningApp } from './running-app.ts'
+import { upright } from '../story/bench-job.ts'
 
 /** What a field says is wrong with it: the text that it names as describing it, when it is marked as invalid. */
 const saidBeside = async (field: Locator): Promise<string> => {
@@ -41,7 +43,7 @@ describe.runIf(browserHere())('bad input on the page', () => {
 
   it('adding: each field says what is wrong with it, and nothing is lost', async () => {
     await page.goto('/add')
-    await settled(page)
+    await pickOnPage(page, upright)
     const put = page.getByRole('button', { name: 'Put it on the bench' })
     await page.getByRole('button', { name: /^Dead/ }).click()
     await page.getByLabel('Paid').fill('abc')

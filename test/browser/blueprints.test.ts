@@ -1,11 +1,24 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { faultRates, machineModel, resultText } from '../../src/machine/index.ts'
-import { rateText } from '../../src/web/blueprints/of-part.ts'
+import { blueprintEntry } from '../../src/blueprint/entry.ts'
+import { blueprints } from '../../src/blueprint/library.ts'
+import { meterSpec } from '../../src/facts/meters.ts'
+import { faultRates, faultShows, machineModel, resultText } from '../../src/machine/index.ts'
+import {
+  costText,
+  rateText,
+  repairsThatRemove,
+  replacementsOf,
+  wholeMinutes,
+} from '../../src/web/blueprints/of-part.ts'
+import { kindsOf } from '../../src/web/blueprints/kinds.ts'
+import { minutesText, percentText } from '../../src/web/words.ts'
 import { upright } from '../story/bench-job.ts'
 import { putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
 import { axeViolations, openFolds, settled, sideways, watch } from './looks.ts'
+import { withBlueprints } from './many-blueprints.ts'
+import { pickOnPage, picturesOf, pressPictures } from './pick-on-page.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 
 const path = `/blueprints/${upright.id}`
@@ -34,15 +47,13 @@ describe.runIf(browserHere())('blueprints', () => {
       targetPx,
     )
 
-  it('lists the architectures; one opens, a part of it opens', async () => {
+  it('shows the architectures; one opens, a part of it opens', async () => {
     const page = await app.page(phone)
     const { errors } = watch(page)
     await page.goto('/')
     await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Blueprints' }).click()
-    const entry = page.getByRole('list', { name: 'Blueprints' }).getByRole('listitem').filter({ hasText: upright.name })
-    await entry.getByText(upright.recognise[0] ?? '').waitFor()
-    expect(await entry.locator('svg path').count()).toBeGreaterThan(upright.circuit.length / 2)
-    await page.getByRole('link', { name: upright.name }).click()
+    await settled(page)
+    await pressPictures(picturesOf(page, upright, { role: 'link' }), (picture) => picture.click())
     expect(new URL(page.url()).pathname).toBe(path)
 
     await settled(page)
@@ -59,6 +70,20 @@ describe.runIf(browserHere())('blueprints', () => {
     for (const text of [part.does, fault.how, rateText(rate), ...rate.sources, repair.name])
       expect(shown).toContain(text)
     for (const option of repair.options) expect(shown).toContain(option.name)
+    // What the part costs, what shows the fault near and far, every way to mend it with the covers' minutes.
+    const { option } = replacementsOf(upright, part.id)[0]
+    expect(shown).toContain(`: ${costText(option.costMinor)} (${option.name})`)
+    const model = machineModel(upright, upright.plate)
+    const shows = faultShows(model, meterSpec('budget-multimeter')).find((one) => one.fault === fault.id)!
+    expect(shows.checks.length).toBeGreaterThan(0)
+    const [surest] = shows.checks
+    const check = upright.checks.find(({ id }) => id === surest.check)!
+    expect(shown).toContain(`${check.name}: ${surest.text}, sound: ${surest.soundText}.`)
+    for (const way of repairsThatRemove(upright, fault.id))
+      for (const { minutes, breakRisk } of way.options) {
+        expect(shown).toContain(`${minutesText(wholeMinutes(upright, way, minutes))} with covers`)
+        expect(shown).toContain(`breaks something ${percentText(breakRisk)}`)
+      }
     expect(errors).toEqual([])
     await page.close()
   })
@@ -86,12 +111,38 @@ describe.runIf(browserHere())('blueprints', () => {
       ['/add', 'How to know one', 'The whole blueprint'],
     ] as const) {
       await page.goto(start)
+      await settled(page)
+      if (start === '/add') await pickOnPage(page, upright)
       await page.getByRole('button', { name: fold }).click()
       await page.getByRole('link', { name: link }).click()
       await page.getByRole('heading', { level: 1, name: upright.name }).waitFor()
     }
     await page.close()
   })
+
+  it('opens at an address with a dot in it', async () => {
+    const page = await app.page(phone)
+    const dotted = { ...upright, id: 'upright.of.mine', name: 'Upright of mine' }
+    await withBlueprints(page, [upright, dotted])
+    await page.goto(`/blueprints/${dotted.id}`)
+    await page.getByRole('heading', { level: 1, name: dotted.name }).waitFor()
+    await page.close()
+  })
+
+  it(
+    'phone: every architecture fits the window, and its drawing is moved by key where it does not',
+    { timeout: 120_000 },
+    async () => {
+      const page = await app.page(phone)
+      for (const { entries } of kindsOf(blueprints.map(blueprintEntry))) {
+        await page.goto(`/blueprints/${entries[0].id}`)
+        await settled(page)
+        const { scrolledPx } = await sideways(page)
+        expect([entries[0].id, scrolledPx, await axeViolations(page)]).toEqual([entries[0].id, 0, []])
+      }
+      await page.close()
+    },
+  )
 
   it('says so when there is no such blueprint', async () => {
     const page = await app.page(phone)
@@ -123,8 +174,8 @@ describe.runIf(browserHere())('blueprints', () => {
       await lookBothWays()
       await page.goto(path)
       await settled(page)
-      // Every part and the key to the drawing.
-      expect(await openFolds(page)).toBe(upright.parts.length + 1)
+      // Every part and the key to the drawing, and the checks beyond the first few of a fault.
+      expect(await openFolds(page)).toBeGreaterThan(upright.parts.length + 1)
       await lookBothWays()
       expect(new Set(looked).size).toBe(2)
       expect(errors).toEqual([])

@@ -1,39 +1,12 @@
-import type { Locator, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { machineOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
 import { settled } from './looks.ts'
+import { picturesOf, pressPictures } from './pick-on-page.ts'
 import { startApp, type RunningApp } from './running-app.ts'
-
-/** More stops than any page has; reached only when the wanted one cannot be tabbed to. */
-const mostStops = 120
-
-const hasFocus = (target: Locator): Promise<boolean> =>
-  target.evaluateAll((found) => found.some((element) => element === document.activeElement))
-
-/** What has the focus, when nothing around it shows that: a ring of its own, or one of the frame that it fills. */
-const focusUnseen = (page: Page): Promise<string | null> =>
-  page.evaluate(() => {
-    const focused = document.activeElement
-    if (focused === null || focused === document.body) return null
-    const ringed = [focused, focused.parentElement].some((element) => {
-      const style = element === null ? null : getComputedStyle(element)
-      return style !== null && style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) >= 2
-    })
-    const box = focused.getBoundingClientRect()
-    const inSight = box.bottom > 0 && box.top < window.innerHeight && box.right > 0 && box.left < window.innerWidth
-    return ringed && inSight ? null : `${focused.outerHTML.slice(0, 120)} ${JSON.stringify(box)}`
-  })
-
-/** Tabs until the target has the focus; at every stop on the way the focus must be seen. */
-const tabTo = async (page: Page, target: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> => {
-  for (let stop = 0; stop < mostStops; stop++) {
-    await page.keyboard.press(key)
-    expect(await focusUnseen(page)).toBeNull()
-    if (await hasFocus(target)) return
-  }
-  throw new Error(`${mostStops} times ${key} do not lead to ${target.toString()}`)
-}
+import { focusUnseen, hasFocus, tabTo } from './tabbing.ts'
+import { upright } from '../story/bench-job.ts'
 
 /** What a hand does, counted by the page itself. */
 type Hand = { taps: number; keys: number }
@@ -65,6 +38,10 @@ describe.runIf(browserHere())('by hand', () => {
     await settled(page)
     expect(await hasFocus(page.getByRole('heading', { level: 1 }))).toBe(true)
 
+    await pressPictures(picturesOf(page, upright), async (picture) => {
+      await tabTo(page, picture)
+      await page.keyboard.press('Enter')
+    })
     await tabTo(page, button(/^Dead/))
     await page.keyboard.press('Space')
     await tabTo(page, page.getByLabel('Paid'))
@@ -121,6 +98,8 @@ describe.runIf(browserHere())('by hand', () => {
     await page.goto('/')
     await settled(page)
     await page.getByRole('link', { name: 'Add a machine' }).tap()
+    await settled(page)
+    await pressPictures(picturesOf(page, upright), (picture) => picture.tap())
     await page.getByRole('button', { name: /^Dead/ }).tap()
     await page.getByRole('button', { name: /^Smell/ }).tap()
     await page.getByLabel('Paid').tap()

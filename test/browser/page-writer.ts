@@ -4,6 +4,7 @@ import type { MachineDocument } from '../../src/bench/contract.ts'
 import type { NoteContent } from '../../src/bench/note.ts'
 import { complaints } from '../../src/facts/complaints.ts'
 import { upright, type Writer } from '../story/bench-job.ts'
+import { pickOnPage } from './pick-on-page.ts'
 
 type Content<K extends NoteContent['kind']> = Extract<NoteContent, { kind: K }>
 
@@ -32,6 +33,7 @@ export const pageWriter = (page: Page): Writer => ({
 const addOnPage = async (page: Page, content: Content<'added'>): Promise<void> => {
   await page.goto('/')
   await page.getByRole('link', { name: 'Add a machine' }).click()
+  await pickOnPage(page, upright)
   for (const id of content.complaints) await page.getByRole('button', { name: complaints[id] }).click()
   await page.getByLabel('Paid').fill((content.paidMinor / 100).toFixed(2))
   await page.getByLabel('What the seller said').fill(content.claim)
@@ -68,6 +70,9 @@ const enter = async (page: Page, content: NoteContent): Promise<void> => {
     case 'spent':
     case 'said':
     case 'struck':
+    case 'described-by':
+    case 'history':
+    case 'stamp':
       throw new Error(`no job writes “${content.kind}” on the page yet`)
   }
 }
@@ -89,6 +94,7 @@ const enterReading = async (page: Page, { check, result }: Content<'reading'>): 
   await putOnCard(page, `check ${check}`)
   if (result.kind === 'open') return page.getByRole('button', { name: 'open', exact: true }).click()
   if (result.kind === 'jumps') return page.getByRole('button', { name: 'jumps when moved', exact: true }).click()
+  if (result.kind === 'charging') return page.getByRole('button', { name: 'rises, then open', exact: true }).click()
   if (result.kind === 'cannot-tell') return page.getByRole('button', { name: 'could not tell', exact: true }).click()
   if (result.kind === 'grade') return pressGrade(page, check, result.outcome)
   await page

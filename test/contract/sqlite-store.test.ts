@@ -51,8 +51,23 @@ describe('opening the store', () => {
     const database = new Database(join(folder, 'bench.sqlite'))
     database.exec("insert into kysely_migration values ('9999-later', '2030-01-01')")
     expect(await openStore({ folder })).toMatchObject({ kind: 'refused', problems: [{ code: 'newer-store' }] })
-    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 2 })
+    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 3 })
     database.close()
+  })
+})
+
+describe('a store of before there were own blueprints', () => {
+  it('keeps its notes and takes blueprints from then on', async () => {
+    const before = valueOf(await openStore({ folder }))
+    await before.notes.add('own', 'm1', log([added()]))
+    await before.close()
+    const database = new Database(join(folder, 'bench.sqlite'))
+    database.exec("drop table own_blueprint; delete from kysely_migration where name = '0002-own-blueprints'")
+    database.close()
+    const store = valueOf(await openStore({ folder }))
+    expect(await store.notes.notes('m1')).toEqual(log([added()]))
+    expect(await store.blueprints.list()).toEqual([])
+    await store.close()
   })
 })
 

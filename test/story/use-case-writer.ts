@@ -25,7 +25,7 @@ const emptyBench = (): CommandDeps => {
     store: memoryNoteStore(),
     bench: 'own',
     blueprintById,
-    blueprintIds: blueprints.map((blueprint) => blueprint.id),
+    blueprintIds: () => blueprints.map((blueprint) => blueprint.id),
     now: () => new Date(Date.UTC(2026, 4, 2, 9, minute++)).toISOString(),
     newId: () => `id-${++count}`,
   }

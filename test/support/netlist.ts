@@ -27,8 +27,9 @@ export class Netlist {
       if (conducts && element.kind !== 'current-source') wired.unite(a, b)
     }
     const names = [...new Set(elements.flatMap((element) => [element.from, element.to]))].map(place)
-    for (const node of names) if (wired.unite('0', node)) this.hold(node)
+    // What hangs on nothing at all hangs on capacitors alone too: holding it twice would be a loop of inductors.
     if (this.frequencyHz !== null) this.holdAtDc(elements, names, place)
+    else for (const node of names) if (wired.unite('0', node)) this.hold(node)
     return place
   }
 

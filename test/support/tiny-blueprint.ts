@@ -223,3 +223,19 @@ export const tinyBlueprint: Blueprint = blueprintSchema.parse({
   ],
   worth: { workingMinor: { low: 3000, high: 5000 }, sparesMinor: { low: 300, high: 900 }, source },
 })
+
+type AddedCapacitor = {
+  readonly id: string
+  readonly from: string
+  readonly to: string
+  readonly capacitanceF: number
+}
+
+/** The tiny machine with suppression capacitors added; they belong to the switch. */
+export const withCapacitors = (added: readonly AddedCapacitor[]): Blueprint => ({
+  ...tinyBlueprint,
+  circuit: [
+    ...tinyBlueprint.circuit,
+    ...added.map((capacitor) => ({ kind: 'capacitor' as const, part: 'switch', spread: 0.1, ...capacitor })),
+  ],
+})

@@ -25,6 +25,7 @@ import { suctionMotor } from './shared/suction-motor.ts'
 import { suppressionCapacitor } from './shared/suppression-capacitor.ts'
 import { wandAndHandle } from './shared/wand-and-handle.ts'
 import { wheels } from './shared/wheels.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
@@ -191,6 +192,7 @@ const make = (mains: Mains): BlueprintInput =>
     casing({ cover: 'top-shell', lookIn: 'bag-door' }),
     suctionByHand,
     suctionAtHead,
+    wattsChecks({ hose: true }),
     runs({
       atRest: 'hose straight',
       working: 'head on the floor',

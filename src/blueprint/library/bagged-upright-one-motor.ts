@@ -27,6 +27,7 @@ import { suctionMotor } from './shared/suction-motor.ts'
 import { suppressionCapacitor } from './shared/suppression-capacitor.ts'
 import { uprightDucts } from './shared/upright-ducts.ts'
 import { wheels } from './shared/wheels.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
@@ -208,6 +209,7 @@ const make = (mains: Mains): BlueprintInput =>
     casing({ cover: 'back-cover', lookIn: 'bag-door' }),
     suctionByHand,
     suctionAtHead,
+    wattsChecks({ hose: true }),
     runs({
       atRest: 'handle up',
       working: 'handle down',

@@ -30,6 +30,7 @@ import { suctionByHand } from './shared/suction-by-hand.ts'
 import { suctionMotor } from './shared/suction-motor.ts'
 import { suppressionCapacitor } from './shared/suppression-capacitor.ts'
 import { uprightDucts } from './shared/upright-ducts.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Premium bagged upright whose brush roll has a motor of its own, with an electronic head. */
 const baggedUpright = (mains: Mains): BlueprintInput =>
@@ -136,6 +137,7 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
     lamps({ pressureCover: 'back-cover', lampCover: 'handle-cover' }),
     suctionByHand,
     suctionAtHead,
+    wattsChecks({ hose: true, brush: { shareOfPlate: 0.1, on: 'handle back', off: 'handle up' } }),
     runs({
       atRest: 'handle up',
       working: 'handle back',

@@ -18,6 +18,7 @@ import { mainsSwitch } from './shared/mains-switch.ts'
 import { runs } from './shared/runs.ts'
 import { suctionMotor } from './shared/suction-motor.ts'
 import { wheels } from './shared/wheels.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
@@ -142,6 +143,7 @@ const make = (mains: Mains): BlueprintInput =>
     handleRelease({ cover: 'hood' }),
     wheels,
     casing({ cover: 'hood', lookIn: 'sole-plate' }),
+    wattsChecks({ hose: false }),
     runs({
       atRest: 'handle up',
       working: 'handle down',

@@ -29,6 +29,7 @@ import { suctionMotor } from './shared/suction-motor.ts'
 import { suppressionCapacitor } from './shared/suppression-capacitor.ts'
 import { wandAndHandle } from './shared/wand-and-handle.ts'
 import { wheels } from './shared/wheels.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
@@ -236,6 +237,15 @@ const make = (mains: Mains): BlueprintInput =>
     casing({ cover: 'top-shell', lookIn: 'bag-door' }),
     suctionByHand,
     suctionAtHead,
+    wattsChecks({
+      hose: true,
+      brush: {
+        shareOfPlate: 0.12,
+        on: 'head switch on',
+        off: 'head switch off',
+        controls: { 'mains-switch': 'on', 'head-switch': 'on' },
+      },
+    }),
     runs({
       atRest: 'head off',
       working: 'head on carpet',

@@ -5,7 +5,3 @@ type Places = BlueprintBase['places']
 /** Points in a row across the drawing, from left to right, `step` apart. */
 export const along = (y: number, ids: readonly string[], from = 0, step = 2): Places =>
   Object.fromEntries(ids.map((id, i) => [id, [from + i * step, y] as const]))
-
-/** Points in a column down the drawing. */
-export const down = (x: number, ids: readonly string[], from: number, step: number): Places =>
-  Object.fromEntries(ids.map((id, i) => [id, [x, from + i * step] as const]))

@@ -18,6 +18,7 @@ import { suctionAtHead } from './shared/suction-at-head.ts'
 import { suctionByHand } from './shared/suction-by-hand.ts'
 import { suctionMotor } from './shared/suction-motor.ts'
 import { uprightDucts } from './shared/upright-ducts.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
@@ -127,6 +128,7 @@ const make = (mains: Mains): BlueprintInput =>
     casing({ cover: 'body-shells', lookIn: 'filter-cover' }),
     suctionByHand,
     suctionAtHead,
+    wattsChecks({ hose: false }),
     runs({
       atRest: 'leant safely',
       working: 'head on the floor',

@@ -23,6 +23,7 @@ import { suctionMotor } from './shared/suction-motor.ts'
 import { suppressionCapacitor } from './shared/suppression-capacitor.ts'
 import { wandAndHandle } from './shared/wand-and-handle.ts'
 import { wheels } from './shared/wheels.ts'
+import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
@@ -167,6 +168,7 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
     casing({ cover: 'top-cover', lookIn: 'drum-top' }),
     suctionByHand,
     suctionAtHead,
+    wattsChecks({ hose: true }),
     runs({
       atRest: 'hose straight',
       working: 'head on the floor',

@@ -15,5 +15,6 @@ export {
 export { fitRate, type FittedRate, type RateGrounds } from './rate.ts'
 export { runBelief, type BeliefAnswer } from './run-belief.ts'
 export { beliefProblemSchema, type Belief, type BeliefEvent, type BeliefProblem } from './schema.ts'
+export { betweenVariance, shrunkRatios, type Estimate, type ShrunkRatio } from './shrink.ts'
 export { independentPrior, removedIndex, suspectSets } from './suspect-sets.ts'
 export { updateBelief } from './update-belief.ts'

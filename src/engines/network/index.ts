@@ -2,7 +2,7 @@
 export { networkSchema, type Network, type NetworkElement } from './schema.ts'
 export { solveAc, solveDc, type NetworkSolution } from './solve.ts'
 export { dcOhm } from './branch.ts'
-export { compileOhms, nodeIndex, ohmsBetween, type OhmsNetwork } from './ohms.ts'
+export { compileOhms, joinedWhenSolved, nodeIndex, ohmsBetween, type OhmsNetwork } from './ohms.ts'
 export { makeOhmsTable, type OhmsTable } from './ohms-table.ts'
 export { handheldOhmmeter, maximumOhm, readOhmmeter, type Ohmmeter, type OhmmeterReading } from './ohmmeter.ts'
 export { networkProblem } from './problems.ts'

@@ -60,6 +60,9 @@ export const ohmsBetween = (
   }
 }
 
+/** Whether the last {@link ohmsBetween} of this network found any path between two nodes, by their indices. */
+export const joinedWhenSolved = ({ work }: OhmsNetwork, a: number, b: number): boolean => work.part[a] === work.part[b]
+
 /** At or below the first an element is an ideal link, at or above the second it is absent: 1/R would leave the range of numbers. */
 const smallestOhm = 1e-290
 const largestOhm = 1e290

@@ -3,11 +3,15 @@ import type { BaseWork, Tally } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
 import { surpriseTerms, takeStep, type LookAhead, type Step } from './look-ahead.ts'
 import { mendOf } from './mends.ts'
-import { applyOutcome, checkIsOpen, holds, makeCheck, type Rules, type Situation } from './rules.ts'
+import { applyOutcome, checkIsOpen, holds, makeCheck, repairIsOpen, type Rules, type Situation } from './rules.ts'
 
 /** How deep the search for the fault goes, and the share of the belief below which a branch is left to the base policy. */
-const deepest = 14
-const leastMass = 0.002
+const deepest = 30
+const leastMass = 0.0005
+/** Situations below which a branch is left to the base policy. */
+const leastAllowed = 2
+/** Probability from which on a repair is made rather than looked for further. */
+const mendAt = 0.75
 /** Information below this share of what is left is not worth following. In nats. */
 const leastTold = 0.002
 const leastCostMinor = 1e-6
@@ -87,7 +91,7 @@ export const valueByDiagnosis = (diagnosis: Diagnosis, step: Step, limit: number
   diagnosis.withSquares = withSquares
   first.belief.set(diagnosis.base.kernel.belief)
   first.situation.set(diagnosis.rules.start)
-  follow(diagnosis, 0, step, first.tried)
+  follow(diagnosis, 0, step, first.tried, limit)
   return { ...first.tried }
 }
 
@@ -103,16 +107,44 @@ export const tellingChecks = (diagnosis: Diagnosis, count: number): readonly num
   )
 }
 
-/** The better of the base policy and searching on, from the belief and situation of a depth. */
-const walk = (diagnosis: Diagnosis, depth: number, mass: number): Tally => {
+/** The step that searching begins with at the start, or null where there is none. */
+export const firstStep = (diagnosis: Diagnosis): Step | null => {
+  const [first] = diagnosis.levels
+  first.belief.set(diagnosis.base.kernel.belief)
+  first.situation.set(diagnosis.rules.start)
+  return nextStep(diagnosis, first, 1)
+}
+
+/**
+ * The better of the base policy and searching on, from the belief and situation of a depth. Searching on makes the likeliest
+ * mend where one is likely enough, and otherwise the check that tells most. `allowed` situations may be looked at from here.
+ */
+const walk = (diagnosis: Diagnosis, depth: number, mass: number, allowed: number): Tally => {
   const level = diagnosis.levels[depth]
   diagnosis.nodes++
   stopOrMend(diagnosis, level, mass)
-  if (depth === deepest || mass < leastMass || diagnosis.nodes >= diagnosis.limit) return level.tally
-  const check = mostTelling(diagnosis, level, mass)
-  if (check === -1) return level.tally
-  follow(diagnosis, depth, { kind: 'check', index: check }, level.tried)
+  if (depth === deepest || mass < leastMass || allowed < leastAllowed) return level.tally
+  const step = nextStep(diagnosis, level, mass)
+  if (step === null) return level.tally
+  follow(diagnosis, depth, step, level.tried, allowed - 1)
   return level.tried.value > level.tally.value ? level.tried : level.tally
+}
+
+const nextStep = (diagnosis: Diagnosis, level: Level, mass: number): Step | null => {
+  const mend = likelyMend(diagnosis, level, mass)
+  if (mend !== -1) return { kind: 'repair', index: mend }
+  const check = mostTelling(diagnosis, level, mass)
+  return check === -1 ? null : { kind: 'check', index: check }
+}
+
+/** The repair that is what to do with at least a given probability and can be made now, or -1. */
+const likelyMend = ({ rules, mends, sums }: Diagnosis, level: Level, mass: number): number => {
+  sums.fill(0)
+  for (let s = 0; s < mends.length; s++) sums[mends[s]] += level.belief[s]
+  for (let repair = 0; repair < rules.repairs.length; repair++) {
+    if (sums[repair] > mendAt * mass && repairIsOpen(rules, level.situation, repair)) return repair
+  }
+  return -1
 }
 
 const stopOrMend = ({ base, withSquares }: Diagnosis, level: Level, mass: number): void => {
@@ -124,7 +156,7 @@ const stopOrMend = ({ base, withSquares }: Diagnosis, level: Level, mass: number
 }
 
 /** Makes a step at a depth and walks on from each of its outcomes at the next. */
-const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally): void => {
+const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally, allowed: number): void => {
   const { rules, base, levels } = diagnosis
   const level = levels[depth]
   const next = levels[depth + 1]
@@ -134,13 +166,14 @@ const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally): v
   const cost = rule.costMinor + minutes * rules.minorPerMin
   const variance = step.kind === 'repair' ? rules.repairs[step.index].breakVariance : 0
   const outcomes = step.kind === 'check' ? base.kernel.likelihood[step.index].length : 1
+  const whole = sumOf(level.belief)
   into.value = into.minutes = into.second = 0
   for (let outcome = 0; outcome < outcomes; outcome++) {
     next.situation.set(level.moved)
     if (step.kind === 'check') applyOutcome(rules, next.situation, step.index, outcome)
     const mass = learn(diagnosis, level.belief, next.belief, step, outcome)
     if (mass <= 0) continue
-    const then = walk(diagnosis, depth + 1, mass)
+    const then = walk(diagnosis, depth + 1, mass, (allowed * mass) / whole)
     into.value += then.value - cost * mass
     into.minutes += then.minutes + minutes * mass
     into.second += then.second - 2 * cost * then.value + (cost * cost + variance) * mass
@@ -163,7 +196,13 @@ const learn = (
     after[to[i]] += mended
     after[from[i]] -= mended
   }
-  return after.reduce((sum, value) => sum + value, 0)
+  return sumOf(after)
+}
+
+const sumOf = (belief: Float64Array): number => {
+  let sum = 0
+  for (let s = 0; s < belief.length; s++) sum += belief[s]
+  return sum
 }
 
 /** The check that tells most per cost about what to mend; those that tell most of any kind are weighed. */

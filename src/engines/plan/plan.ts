@@ -1,4 +1,4 @@
-import { diagnosisOf, tellingChecks, valueByDiagnosis, type Diagnosis } from './diagnose.ts'
+import { diagnosisOf, firstStep, tellingChecks, valueByDiagnosis, type Diagnosis } from './diagnose.ts'
 import { kernelOf, likeliest } from './kernel.ts'
 import {
   bestFollowUps,
@@ -132,7 +132,13 @@ const searchFor = (
 ): readonly Candidate[] => {
   const telling = new Set(tellingChecks(diagnosis, searchedMoves))
   const best = new Set([...candidates].sort((a, b) => b.value - a.value).slice(0, searchedMoves))
-  const chosen = candidates.filter((one) => best.has(one) || (one.step.kind === 'check' && telling.has(one.step.index)))
+  const first = firstStep(diagnosis)
+  const chosen = candidates.filter(
+    (one) =>
+      best.has(one) ||
+      (one.step.kind === 'check' && telling.has(one.step.index)) ||
+      (one.step.kind === first?.kind && one.step.index === first.index),
+  )
   const limit = Math.floor(Math.min(steps, searchWork / ahead.whole.base.kernel.size) / searchedMoves)
   const baseMinor = valueAtStart(ahead).value
   return candidates.map((candidate) => {

@@ -11,40 +11,71 @@ const part = z.string().min(1)
 const isoDay = z.string().refine((text) => dayFromText(text) !== null, 'a day is YYYY-MM-DD and must exist')
 const years = z.array(year).min(1).optional()
 
+const oneRing = z.strictObject({
+  kind: z.literal('one-ring'),
+  seen: z.strictObject({
+    left: digit,
+    right: digit,
+    /** The numeral that the arrow points at. */
+    month: month.optional(),
+    /** The numeral that is missing, perhaps under the arrow. */
+    coveredMonth: month.optional(),
+  }),
+})
+const twoRings = z.strictObject({ kind: z.literal('two-rings'), seen: z.strictObject({ month, year }) })
+const threeRings = z.strictObject({
+  kind: z.literal('three-rings'),
+  seen: z.strictObject({
+    month,
+    day: z.union([day, z.strictObject({ tens: z.int().min(0).max(3), units: digit })]),
+    /** Left out where the third ring is a ring of the day. */
+    year: year.optional(),
+    yearsOnRing: years,
+  }),
+})
+const dots = z.strictObject({ kind: z.literal('dots'), seen: z.strictObject({ year, dots: month }) })
+const weeks = z.strictObject({ kind: z.literal('week'), seen: z.strictObject({ year, week }) })
+const written = z.strictObject({
+  kind: z.literal('written'),
+  seen: z.strictObject({ year, month: month.optional(), day: day.optional() }),
+})
+
 /** A date stamp as the eye sees it on one part. */
 export const stampSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    part,
-    kind: z.literal('one-ring'),
-    seen: z.strictObject({
-      left: digit,
-      right: digit,
-      /** The numeral that the arrow points at. */
-      month: month.optional(),
-      /** The numeral that is missing, perhaps under the arrow. */
-      coveredMonth: month.optional(),
-    }),
-  }),
-  z.strictObject({ part, kind: z.literal('two-rings'), seen: z.strictObject({ month, year }) }),
-  z.strictObject({
-    part,
-    kind: z.literal('three-rings'),
-    seen: z.strictObject({
-      month,
-      day: z.union([day, z.strictObject({ tens: z.int().min(0).max(3), units: digit })]),
-      /** Left out where the third ring is a ring of the day. */
-      year: year.optional(),
-      yearsOnRing: years,
-    }),
-  }),
-  z.strictObject({ part, kind: z.literal('dots'), seen: z.strictObject({ year, dots: month }) }),
-  z.strictObject({ part, kind: z.literal('week'), seen: z.strictObject({ year, week }) }),
-  z.strictObject({
-    part,
-    kind: z.literal('written'),
-    seen: z.strictObject({ year, month: month.optional(), day: day.optional() }),
-  }),
+  oneRing.extend({ part }),
+  twoRings.extend({ part }),
+  threeRings.extend({ part }),
+  dots.extend({ part }),
+  weeks.extend({ part }),
+  written.extend({ part }),
 ])
+
+const serial = z.string().trim().min(1).max(60)
+const plateClues = z
+  .strictObject({
+    date: isoDay.optional(),
+    dryEuOrUk: z.boolean().optional(),
+    ukca: z.boolean().optional(),
+    sleevedPins: z.boolean().optional(),
+  })
+  .refine(
+    (clues) => Object.values(clues).some((clue) => clue !== undefined && clue !== false),
+    'name one clue at least',
+  )
+
+/** What is read off one part, the part left out: a date stamp, the serial number, or what plate and plug show. */
+export const markReadingSchema = z.discriminatedUnion('kind', [
+  oneRing,
+  twoRings,
+  threeRings,
+  dots,
+  weeks,
+  written,
+  z.strictObject({ kind: z.literal('serial'), seen: z.strictObject({ number: serial }) }),
+  z.strictObject({ kind: z.literal('plate'), seen: plateClues }),
+])
+export type MarkReading = z.infer<typeof markReadingSchema>
+
 export type Stamp = z.infer<typeof stampSchema>
 
 /** All date stamps of one machine, with its plate and serial number. Today's date is given, never looked up. */

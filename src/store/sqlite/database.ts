@@ -6,7 +6,10 @@ import { problem, type Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import { lockingDatabase } from './locking-database.ts'
 
-/** The tables. `content` is JSON; `seq` numbers a machine's notes from 1; `rank` numbers machines in the order they came in. */
+/**
+ * The tables. `content` is JSON; `seq` numbers a machine's notes from 1; `rank` numbers machines, and blueprints of one's own,
+ * in the order they came in.
+ */
 export type Tables = {
   readonly machine: {
     readonly rank: Generated<number>
@@ -19,6 +22,12 @@ export type Tables = {
     readonly id: string
     readonly seq: number
     readonly at: string
+    readonly content: string
+  }
+  readonly own_blueprint: {
+    readonly rank: Generated<number>
+    readonly id: string
+    readonly saved_at: string
     readonly content: string
   }
 }

@@ -28,6 +28,17 @@ const migrations: Readonly<Record<string, Migration>> = {
       await db.schema.createIndex('machine_bench').on('machine').column('bench').execute()
     },
   },
+  '0002-own-blueprints': {
+    up: async (db: Kysely<unknown>) => {
+      await db.schema
+        .createTable('own_blueprint')
+        .addColumn('rank', 'integer', (column) => column.primaryKey().autoIncrement())
+        .addColumn('id', 'text', (column) => column.notNull().unique())
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .addColumn('content', 'text', (column) => column.notNull())
+        .execute()
+    },
+  },
 }
 
 /** Brings the tables up to date. Refused when they were written by a newer program. */

@@ -1,15 +1,11 @@
-import { setTimeout } from 'node:timers/promises'
 import type { Kysely, Transaction } from 'kysely'
-import { problem, type Problem } from '../../base/problem.ts'
 import { noteSchema, type Note } from '../../bench/note.ts'
 import type { AppendOutcome, NoteStore } from '../../bench/ports.ts'
-import { failureCode, type Tables } from './database.ts'
+import type { Tables } from './database.ts'
+import { kept } from './kept.ts'
 
 /** Values in one insert, well under SQLite's limit of 32,766 bound values. */
 const rowsAtOnce = 500
-/** How often to try while another program holds the store, and the pause between; each try itself waits for a moment too. */
-const turnsWhileBusy = 20
-const pauseMs = 50
 
 /** The port of notes on SQLite. */
 export const sqliteNoteStore = (db: Kysely<Tables>): NoteStore => ({
@@ -106,36 +102,4 @@ const insertNotes = async (db: Transaction<Tables>, notes: readonly Note[]): Pro
       .map((note) => ({ ...note, content: JSON.stringify(note.content) }))
     await db.insertInto('note').values(rows).execute()
   }
-}
-
-/** Writes, trying again while another program writes, and turns the failures a bench can do something about into an outcome. */
-const kept = async (write: () => Promise<AppendOutcome>): Promise<AppendOutcome> => {
-  for (let turn = 1; ; turn++) {
-    try {
-      return await write()
-    } catch (fault) {
-      const code = failureCode(fault)
-      if (!code.startsWith('SQLITE_BUSY') || turn === turnsWhileBusy) return notKept(code, fault)
-      await setTimeout(pauseMs)
-    }
-  }
-}
-
-const notKept = (code: string, fault: unknown): AppendOutcome => {
-  const known = writeProblem(code)
-  if (known === null) throw fault
-  return { kind: 'not-kept', problem: known }
-}
-
-const writeProblem = (code: string): Problem | null => {
-  if (code === 'SQLITE_FULL') {
-    return problem('disk-full', '', 'The disk is full, so nothing was written', 'Make room, then send it again')
-  }
-  if (code.startsWith('SQLITE_READONLY') || code.startsWith('SQLITE_IOERR') || code.startsWith('SQLITE_CANTOPEN')) {
-    return problem('not-writable', '', 'The data folder cannot be written', 'Mend that, then send it again')
-  }
-  if (code.startsWith('SQLITE_BUSY')) {
-    return problem('busy', '', 'Another program is writing to the store', 'Send it again in a moment')
-  }
-  return null
 }

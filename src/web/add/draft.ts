@@ -3,11 +3,16 @@ import { problem, type Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import { quantityFromText, type Quantity } from '../../base/units.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
+import type { SignReply } from '../../blueprint/narrow.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Complaint } from '../../facts/complaints.ts'
+import type { Wear } from '../../facts/rate-shifts.ts'
+import { repliesFrom } from '../blueprints/stored-replies.ts'
 
 /** What is typed on the page for adding a machine: texts as they stand in the fields. */
 export type Draft = {
+  /** Answers given to find the blueprint by. */
+  readonly replies: readonly SignReply[]
   readonly blueprint: string
   /** The blueprint whose plate is in the fields, so that an edited plate is not written over. */
   readonly platedFor: string
@@ -17,6 +22,8 @@ export type Draft = {
   readonly power: string
   readonly protectionClass: 'I' | 'II'
   readonly mass: string
+  readonly age: string
+  readonly wear: Wear | ''
   readonly currency: Currency
   readonly paid: string
   readonly hour: string
@@ -26,6 +33,7 @@ export type Draft = {
 }
 
 export const emptyDraft: Draft = {
+  replies: [],
   blueprint: '',
   platedFor: '',
   name: '',
@@ -34,6 +42,8 @@ export const emptyDraft: Draft = {
   power: '',
   protectionClass: 'II',
   mass: '',
+  age: '',
+  wear: '',
   currency: 'GBP',
   paid: '0',
   hour: '8.00',
@@ -42,12 +52,12 @@ export const emptyDraft: Draft = {
   missing: [],
 }
 
-/** The draft with another blueprint: its plate and name come in, what was said and paid stays. */
-export const withBlueprint = (draft: Draft, blueprint: Blueprint): Draft => ({
+/** The draft with another blueprint: its plate comes in, and its name where none was typed; what was said and paid stays. */
+export const withBlueprint = (draft: Draft, blueprint: Pick<Blueprint, 'id' | 'name' | 'plate'>): Draft => ({
   ...draft,
   blueprint: blueprint.id,
   platedFor: blueprint.id,
-  name: blueprint.name,
+  name: draft.name.trim() === '' ? blueprint.name : draft.name,
   voltage: String(blueprint.plate.voltageV),
   frequency: String(blueprint.plate.frequencyHz),
   power: String(blueprint.plate.powerW),
@@ -86,6 +96,8 @@ export const contentFromDraft = (draft: Draft): Result<AddedNote> => {
     claim: draft.claim.trim(),
     missing: [...draft.missing],
     hourMinor: take(money(draft.hour, 'hourMinor'), 0),
+    ageYears: take(years(draft.age), undefined),
+    ...(draft.wear === '' ? {} : { wear: draft.wear }),
   }
   return problems.length === 0 ? ok(content) : refused(...problems)
 }
@@ -95,6 +107,14 @@ const filled = (text: string, where: string, what: string, mend: string): Result
 
 const optional = (text: string, quantity: Quantity, where: string): Result<number | undefined> =>
   text.trim() === '' ? ok(undefined) : quantityFromText(text, quantity, where)
+
+const years = (text: string): Result<number | undefined> => {
+  const typed = text.trim().replace(',', '.')
+  if (typed === '') return ok(undefined)
+  return /^\d+(\.\d+)?$/.test(typed)
+    ? ok(Number(typed))
+    : refused(problem('not-a-number', 'ageYears', `“${text}” is not a number of years`, 'Write such as 12'))
+}
 
 const hertz = (text: string): Result<number> => {
   const match = /^\s*(\d+(?:[.,]\d+)?)\s*(?:Hz)?\s*$/i.exec(text)
@@ -115,7 +135,7 @@ export const draftFromText = (text: string | null): Draft | null => {
   try {
     const stored = JSON.parse(text) as Partial<Draft> | null
     return stored !== null && typeof stored === 'object' && typeof stored.blueprint === 'string'
-      ? { ...emptyDraft, ...stored }
+      ? { ...emptyDraft, ...stored, replies: repliesFrom(stored.replies) }
       : null
   } catch {
     return null

@@ -1,5 +1,7 @@
-import type { Blueprint, Check, Fault, Repair } from '../../blueprint/schema.ts'
+import { moneyText } from '../../base/money.ts'
+import type { Blueprint, Fault, Repair } from '../../blueprint/schema.ts'
 import type { Complaint } from '../../facts/complaints.ts'
+import { coversToClose, coversToOpen } from '../machine/cover-steps.ts'
 
 type Part = Blueprint['parts'][number]
 
@@ -27,40 +29,37 @@ export const repairsOf = (blueprint: Blueprint, part: string): readonly Repair[]
   return blueprint.repairs.filter((repair) => repair.part === part || repair.removes.some((id) => faults.includes(id)))
 }
 
-/**
- * Checks that could show a fault, in the blueprint's order: graded ones that name it, and, when it changes the circuit,
- * meter checks with a probe on the faulty part or on what the fault changes, or that move the part. Checks from further
- * off can show it too; these are the near ones.
- */
-export const checksShowing = (blueprint: Blueprint, fault: Fault): readonly Check[] => {
-  const changed = fault.electrical.map(({ element }) => element)
-  const ends = blueprint.circuit
-    .filter(({ id, part, kind }) => changed.includes(id) || (part === fault.part && kind !== 'stray'))
-    .flatMap(({ from, to }) => [from, to])
-  return blueprint.checks.filter((check) => {
-    if (check.kind !== 'meter') return fault.id in check.under
-    const touches = ends.includes(check.red) || ends.includes(check.black) || check.moving.includes(fault.part)
-    return changed.length > 0 && touches
-  })
+/** Repairs that remove a fault, in the blueprint's order. */
+export const repairsThatRemove = ({ repairs }: Blueprint, fault: string): readonly Repair[] =>
+  repairs.filter(({ removes }) => removes.includes(fault))
+
+/** Minutes of a repair on a closed machine: its own, and those of taking its covers off and putting them back. */
+export const wholeMinutes = (blueprint: Blueprint, repair: Repair, ownMin: number): number => {
+  const opened = coversToOpen(blueprint, [], repair.coversOff)
+  const closed = coversToClose(
+    blueprint,
+    opened.map(({ id }) => id),
+  )
+  return [...opened, ...closed].reduce((sum, { minutes }) => sum + minutes, ownMin)
 }
 
-const kinds = [
-  { kind: 'meter', name: 'Meter' },
-  { kind: 'look', name: 'Look' },
-  { kind: 'run', name: 'Run' },
-  { kind: 'air', name: 'Air' },
-] as const
+/** Replacements of a part, new or salvaged: each option of the repairs that are its own, with what they ask for. */
+export const replacementsOf = ({ repairs }: Blueprint, part: string): readonly Replacement[] =>
+  repairs
+    .filter((repair) => repair.part === part)
+    .flatMap((repair) =>
+      repair.options
+        .filter(({ id }) => id === 'new' || id === 'salvaged')
+        .map((option) => ({ repair, option, isNew: option.id === 'new' })),
+    )
 
-/** Names of checks under what is done for them; kinds without a check are left out. */
-export const checksByKind = (
-  checks: readonly Check[],
-): readonly { readonly name: string; readonly checks: readonly string[] }[] =>
-  kinds
-    .map(({ kind, name }) => ({
-      name,
-      checks: checks.filter((check) => check.kind === kind).map((check) => check.name),
-    }))
-    .filter((group) => group.checks.length > 0)
+type Replacement = { readonly repair: Repair; readonly option: Repair['options'][number]; readonly isNew: boolean }
+
+/** What something costs: `£1.20 to £3.00`, `costs nothing`. */
+export const costText = ({ low, high }: { readonly low: number; readonly high: number }): string => {
+  if (high === 0) return 'costs nothing'
+  return low === high ? moneyText(low, 'GBP') : `${moneyText(low, 'GBP')} to ${moneyText(high, 'GBP')}`
+}
 
 /** Complaints that a fault causes with how often each comes with it, the most usual first. */
 export const complaintsOf = (

@@ -1,7 +1,7 @@
-import { moneyText } from '../../base/money.ts'
 import type { Blueprint, Repair } from '../../blueprint/schema.ts'
 import { minutesText, percentText, sentence } from '../words.ts'
 import { CoversInOrder, Fact } from './facts.tsx'
+import { costText } from './of-part.ts'
 
 type RepairProps = { readonly blueprint: Blueprint; readonly repair: Repair }
 
@@ -35,8 +35,3 @@ export const RepairFacts = ({ blueprint, repair }: RepairProps) => (
 
 const faultName = (blueprint: Blueprint, id: string): string =>
   blueprint.faults.find((one) => one.id === id)?.name ?? id
-
-const costText = ({ low, high }: { readonly low: number; readonly high: number }): string => {
-  if (high === 0) return 'costs nothing'
-  return low === high ? moneyText(low, 'GBP') : `${moneyText(low, 'GBP')} to ${moneyText(high, 'GBP')}`
-}

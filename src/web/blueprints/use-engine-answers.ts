@@ -1,5 +1,6 @@
 import { useQuery, type UseQueryResult } from '@tanstack/react-query'
 import type { Blueprint } from '../../blueprint/schema.ts'
+import type { Showing } from '../../machine/fault-shows.ts'
 import type { FaultRate } from '../../machine/rates.ts'
 import { engine } from '../engine-client.ts'
 import type { SoundReading } from '../engine-protocol.ts'
@@ -21,6 +22,18 @@ export const useSoundReadings = (blueprint: Blueprint): UseQueryResult<readonly 
   useQuery({
     queryKey: ['readings', blueprint.id],
     queryFn: async ({ signal }) => (await engine().ask({ kind: 'readings', blueprint }, signal)).readings,
+    staleTime: Infinity,
+    retry: false,
+  })
+
+/** Which checks show each fault, the surest first, by fault id. Worked out in the worker. */
+export const useShows = (blueprint: Blueprint): UseQueryResult<ReadonlyMap<string, readonly Showing[]>> =>
+  useQuery({
+    queryKey: ['shows', blueprint.id],
+    queryFn: async ({ signal }) => {
+      const { shows } = await engine().ask({ kind: 'shows', blueprint }, signal)
+      return new Map(shows.map(({ fault, checks }) => [fault, checks]))
+    },
     staleTime: Infinity,
     retry: false,
   })

@@ -45,7 +45,7 @@ export const sidesOf = ({ supply, circuit, points }: Blueprint): ReadonlyMap<str
   const earth = supply.earth === undefined ? new Set<string>() : reachedFrom(supply.earth, conductors)
   const side = (id: string): Side => {
     const sides = (['line', 'neutral', 'earth'] as const).filter((one) => ({ line, neutral, earth })[one].has(id))
-    return sides.length === 1 ? sides[0]! : 'neither'
+    return sides.length === 1 ? sides[0] : 'neither'
   }
   return new Map(points.map(({ id }) => [id, side(id)]))
 }

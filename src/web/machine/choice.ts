@@ -1,4 +1,5 @@
 import type { Blueprint, Check, GradedCheck, MeterCheck } from '../../blueprint/schema.ts'
+import { powerMeter } from '../../facts/power-meter.ts'
 import type {
   CheckMove,
   CoverStep,
@@ -76,6 +77,7 @@ const checkMove = (check: Check, blueprint: Blueprint, off: readonly string[]): 
     probes: check.kind === 'meter' ? probesOf(check, blueprint) : null,
     setUp: setUpOf(check, blueprint),
     expected: [],
+    remarks: [],
     choices: check.kind === 'meter' ? [] : choicesOf(check),
     informationMinor: 0,
   }
@@ -92,14 +94,15 @@ const probesOf = (check: MeterCheck, blueprint: Blueprint): CheckMove['probes'] 
 }
 
 const choicesOf = (check: GradedCheck): readonly GradeChoice[] =>
-  check.outcomes.map(({ id, name, danger }) => ({ id, name, danger, probability: 0 }))
+  check.outcomes.map(({ id, name, danger }) => ({ id, name, danger, probability: 0, band: null }))
 
 const setUpOf = (check: Check, blueprint: Blueprint): readonly string[] => {
   const controls = Object.entries(check.controls).map(([id, position]) => {
     const control = blueprint.controls.find((one) => one.id === id)
     return `${control?.name ?? id}: ${position}`
   })
-  if (check.kind !== 'meter') return controls
+  if (check.kind !== 'meter')
+    return check.scale === undefined ? controls : [`${powerMeter.name} between plug and socket`, ...controls]
   const unplug = check.unplug.map((id) => `Unplug: ${blueprint.circuit.find((one) => one.id === id)?.id ?? id}`)
   return ['Plug out', ...controls, ...unplug]
 }

@@ -1,5 +1,6 @@
 import type { NoteContentInput } from '../../bench/note.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
+import { instrumentFor } from '../../machine/scale.ts'
 import type { ReadingResult } from '../../machine/result.ts'
 import type { CheckMove, CoverStep, MoveView } from '../../machine/view.ts'
 
@@ -24,6 +25,11 @@ export const readingNotes = (
   result: ReadingResult,
   blueprint: Blueprint,
 ): readonly NoteContentInput[] => {
-  const minutes = blueprint.checks.find((check) => check.id === move.id)?.minutes ?? ownMinutes(move)
-  return [...coverNotes(move), { kind: 'reading', check: move.id, result, minutes }]
+  const check = blueprint.checks.find((one) => one.id === move.id)
+  const minutes = check?.minutes ?? ownMinutes(move)
+  const instrument = check === undefined ? undefined : instrumentFor(check)
+  return [
+    ...coverNotes(move),
+    { kind: 'reading', check: move.id, result, minutes, ...(instrument === undefined ? {} : { instrument }) },
+  ]
 }

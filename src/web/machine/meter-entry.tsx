@@ -2,11 +2,12 @@ import { useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Problem } from '../../base/problem.ts'
 import type { CheckMove } from '../../machine/view.ts'
-import { digitKeys, ohmUnits, pressKey, readingFromEntry, unitFor, type Key } from '../keypad.ts'
+import { ohmUnits, pressKey, readingFromEntry, unitFor } from '../keypad.ts'
 import { Field } from '../parts/field.tsx'
 import { OneOf } from '../parts/one-of.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { CoversNoted } from './covers-noted.tsx'
+import { Digits } from './digits.tsx'
 import { TakeReading } from './take-reading.tsx'
 import { useReading } from './use-reading.ts'
 
@@ -53,6 +54,9 @@ export const MeterEntry = ({ move, onDone }: { readonly move: CheckMove; readonl
         <Button className="key" isDisabled={busy} onPress={() => void enter({ kind: 'open' })}>
           open
         </Button>
+        <Button className="key" isDisabled={busy} onPress={() => void enter({ kind: 'charging' })}>
+          rises, then open
+        </Button>
         <Button className="key" isDisabled={busy} onPress={() => void enter({ kind: 'jumps' })}>
           jumps when moved
         </Button>
@@ -64,20 +68,3 @@ export const MeterEntry = ({ move, onDone }: { readonly move: CheckMove; readonl
     </form>
   )
 }
-
-const Digits = ({ onPress }: { readonly onPress: (key: Key) => void }) => (
-  <div className="digits" role="group" aria-label="Keypad">
-    {digitKeys.map((key) => (
-      <Button
-        key={key}
-        className="key digit"
-        // Those who use the keyboard type into the field; twelve more stops would only be in their way.
-        excludeFromTabOrder
-        aria-label={key === 'back' ? 'Rub out' : key === '.' ? 'point' : key}
-        onPress={() => onPress(key)}
-      >
-        {key === 'back' ? '⌫' : key}
-      </Button>
-    ))}
-  </div>
-)

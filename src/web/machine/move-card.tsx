@@ -9,6 +9,7 @@ import { GradeEntry } from './grade-entry.tsx'
 import { MeterEntry } from './meter-entry.tsx'
 import { RepairEntry } from './repair-entry.tsx'
 import { useSheet } from './sheet.ts'
+import { WattsEntry } from './watts-entry.tsx'
 
 type MoveCardProps = {
   readonly shown: ShownMove
@@ -177,6 +178,11 @@ const Check = ({ move }: { readonly move: CheckMove }) => (
         ))}
       </dl>
     )}
+    {move.remarks.map((remark) => (
+      <p key={remark} className="remark">
+        {remark}
+      </p>
+    ))}
   </>
 )
 
@@ -212,14 +218,20 @@ const Line = ({ name, children }: { readonly name: string; readonly children: Re
 const Entry = ({ move, onDone }: { readonly move: MoveView; readonly onDone: () => void }) => {
   switch (move.kind) {
     case 'check':
-      return move.checkKind === 'meter' ? (
-        <MeterEntry move={move} onDone={onDone} />
-      ) : (
-        <GradeEntry move={move} onDone={onDone} />
-      )
+      return <CheckEntry move={move} onDone={onDone} />
     case 'repair':
       return <RepairEntry move={move} onDone={onDone} />
     case 'exit':
       return <ExitEntry move={move} onDone={onDone} />
   }
+}
+
+const CheckEntry = ({ move, onDone }: { readonly move: CheckMove; readonly onDone: () => void }) => {
+  const check = useSheet().blueprint.checks.find(({ id }) => id === move.id)
+  if (move.checkKind === 'meter') return <MeterEntry move={move} onDone={onDone} />
+  return check !== undefined && check.kind !== 'meter' && check.scale !== undefined ? (
+    <WattsEntry move={move} check={check} onDone={onDone} />
+  ) : (
+    <GradeEntry move={move} onDone={onDone} />
+  )
 }

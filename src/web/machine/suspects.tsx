@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components/Button'
-import { sourceText } from '../../base/source-text.ts'
 import type { Fault } from '../../blueprint/schema.ts'
 import type { SuspectView } from '../../machine/view.ts'
+import { rateText } from '../blueprints/of-part.ts'
 import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { useNotes } from '../use-notes.ts'
@@ -75,7 +75,7 @@ const Why = ({ suspect }: { readonly suspect: SuspectView }) => {
         <p>Every part as it should be; the complaint then has another cause, such as the socket or how it was used.</p>
       ) : null}
       {faults.map((fault) => (
-        <FaultGrounds key={fault.id} fault={fault} />
+        <FaultGrounds key={fault.id} fault={fault} rate={suspect.rate} />
       ))}
       {faults.length === 0 ? null : <GroundList grounds={suspect.grounds} />}
     </div>
@@ -90,7 +90,7 @@ const GroundList = ({ grounds }: { readonly grounds: SuspectView['grounds'] }) =
     ) : (
       <ul>
         {grounds.map((ground) => (
-          <li key={ground.note ?? 'complaint'}>
+          <li key={ground.note ?? ground.text}>
             {ground.text}: <strong>{factorText(ground.factor)}</strong>
           </li>
         ))}
@@ -99,23 +99,22 @@ const GroundList = ({ grounds }: { readonly grounds: SuspectView['grounds'] }) =
   </>
 )
 
-const FaultGrounds = ({ fault }: { readonly fault: Fault }) => {
+const FaultGrounds = ({ fault, rate }: { readonly fault: Fault; readonly rate: SuspectView['rate'] }) => {
   const { bench, document } = useSheet()
   const { write, busy, problems } = useNotes(bench, document.state.id)
-  const { rate } = fault
   const confirmed = document.state.confirmed.some((one) => one.fault === fault.id)
   return (
     <>
       <h3>{fault.name}</h3>
       <p>{fault.how}</p>
       {fault.danger === undefined ? null : <p className="caution">{fault.danger}</p>}
-      <p className="quiet">
-        How often: about {rate.perHundred} in 100 machines bought as faulty
-        {rate.component === undefined
-          ? null
-          : `; ${percentText(rate.component.share)} of the open repair records for ${rate.component.id}`}
-        . Source: {sourceText(rate.source)}
-      </p>
+      {rate === null ? null : (
+        <p className="quiet">
+          How often: {rateText(rate).replace(/^A/, 'a')}.
+          {rate.shifts.length === 0 ? null : ` Shifted for this machine: ${rate.shifts.join('; ')}.`} Rests on:{' '}
+          {rate.sources.join('; ')}.
+        </p>
+      )}
       {confirmed ? (
         <p>Seen for certain.</p>
       ) : (

@@ -3,9 +3,11 @@ import { useEffect, useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { currencies, type Currency } from '../../base/money.ts'
 import type { Problem } from '../../base/problem.ts'
-import type { Blueprint } from '../../blueprint/schema.ts'
+import type { BlueprintEntry } from '../../blueprint/entry.ts'
 import { complaintIds, complaints } from '../../facts/complaints.ts'
 import { contentFromDraft, draftFromText, emptyDraft, withBlueprint, type Draft } from '../add/draft.ts'
+import { LifeFields } from '../add/life-fields.tsx'
+import { WhichMachine } from '../add/which-machine.tsx'
 import { addMachine, newId } from '../api.ts'
 import { Chips } from '../parts/chips.tsx'
 import { Field } from '../parts/field.tsx'
@@ -16,11 +18,22 @@ import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { machineKey, machinesKey, useBlueprint, useBlueprints } from '../queries.ts'
-import { goTo, Link, PageTitle } from '../router.tsx'
+import { goTo, PageTitle } from '../router.tsx'
 import { readStored, writeStored } from '../stored.ts'
 
 const storedName = 'thrum-add'
-const fields = ['name', 'blueprint', 'voltageV', 'frequencyHz', 'powerW', 'massKg', 'paidMinor', 'hourMinor', 'claim']
+const fields = [
+  'name',
+  'blueprint',
+  'voltageV',
+  'frequencyHz',
+  'powerW',
+  'massKg',
+  'ageYears',
+  'paidMinor',
+  'hourMinor',
+  'claim',
+]
 
 /** A machine on the bench in under a minute: everything but the complaint is filled in already. */
 export const AddPage = () => {
@@ -30,7 +43,7 @@ export const AddPage = () => {
   const { problems, busy, submit } = useAdding(draft)
   const change = (part: Partial<Draft>): void => setDraft((before) => ({ ...before, ...part }))
   useEffect(() => writeStored('session', storedName, JSON.stringify(draft)), [draft])
-  useFirstBlueprint(draft, blueprint, blueprints?.[0]?.id, setDraft)
+  useChosenBlueprint(draft, blueprints, setDraft)
   if (blueprints === undefined) {
     return (
       <div className="sheet">
@@ -42,14 +55,7 @@ export const AddPage = () => {
   return (
     <form className="sheet add" onSubmit={(event) => void submit(event)} aria-label="Add a machine" noValidate>
       <PageTitle windowTitle="Add a machine">Add a machine</PageTitle>
-      <Select label="Blueprint" value={draft.blueprint} onChange={(id) => change({ blueprint: id, name: '' })}>
-        {blueprints.map(({ id, name }) => (
-          <option key={id} value={id}>
-            {name}
-          </option>
-        ))}
-      </Select>
-      {blueprint === undefined ? null : <Recognise blueprint={blueprint} />}
+      <WhichMachine entries={blueprints} draft={draft} change={change} problems={problemsAt(problems, 'blueprint')} />
       <Chips
         label="What does it do wrong? As many as hold."
         options={complaintIds.map((id) => ({ id, name: complaints[id] }))}
@@ -90,20 +96,18 @@ export const AddPage = () => {
   )
 }
 
-/** Chooses the first blueprint on a blank draft, and brings in the plate of a newly chosen one. */
-const useFirstBlueprint = (
+/** Chooses the only blueprint where there is one, and brings in the plate of a newly chosen one. */
+const useChosenBlueprint = (
   draft: Draft,
-  blueprint: Blueprint | undefined,
-  first: string | undefined,
+  entries: readonly BlueprintEntry[] | undefined,
   setDraft: (change: (before: Draft) => Draft) => void,
 ): void => {
+  const wanted = entries?.length === 1 ? entries[0].id : draft.blueprint
   useEffect(() => {
-    if (draft.blueprint === '' && first !== undefined) setDraft((before) => ({ ...before, blueprint: first }))
-  }, [draft.blueprint, first, setDraft])
-  useEffect(() => {
-    if (blueprint !== undefined)
-      setDraft((before) => (before.platedFor === blueprint.id ? before : withBlueprint(before, blueprint)))
-  }, [blueprint, setDraft])
+    const entry = entries?.find(({ id }) => id === wanted)
+    if (entry !== undefined)
+      setDraft((before) => (before.platedFor === entry.id ? before : withBlueprint(before, entry)))
+  }, [entries, wanted, setDraft])
 }
 
 const useAdding = (draft: Draft) => {
@@ -137,7 +141,10 @@ const useAdding = (draft: Draft) => {
 
 const focusFirstWrong = (): void => {
   // After the problems are on the page.
-  window.setTimeout(() => document.querySelector<HTMLElement>('form.add [aria-invalid="true"]')?.focus(), 0)
+  window.setTimeout(
+    () => document.querySelector<HTMLElement>('form.add [data-wrong], form.add [aria-invalid="true"]')?.focus(),
+    0,
+  )
 }
 
 type PartProps = {
@@ -218,19 +225,6 @@ const PlateFields = ({ draft, change, problems }: PartProps) => (
       chosen={draft.protectionClass}
       onChange={(protectionClass) => change({ protectionClass })}
     />
+    <LifeFields draft={draft} change={change} problems={problems} />
   </fieldset>
-)
-
-const Recognise = ({ blueprint }: { readonly blueprint: Blueprint }) => (
-  <Fold title="How to know one">
-    <p>{blueprint.summary}</p>
-    <ul>
-      {blueprint.recognise.map((mark) => (
-        <li key={mark}>{mark}</li>
-      ))}
-    </ul>
-    <Link to={{ kind: 'blueprint', id: blueprint.id }} className="on-its-own">
-      The whole blueprint
-    </Link>
-  </Fold>
 )

@@ -1,8 +1,12 @@
+import { blueprintEntry } from '../../blueprint/entry.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
+import { AdaptBlueprint } from '../adapt/adapt-blueprint.tsx'
+import { LookAlikesSection } from '../blueprints/look-alikes.tsx'
 import { groupedParts } from '../blueprints/of-part.ts'
+import { Outline } from '../blueprints/outline.tsx'
 import { PartFold } from '../blueprints/part-fold.tsx'
 import { SoundReadings } from '../blueprints/sound-readings.tsx'
-import { useRates } from '../blueprints/use-engine-answers.ts'
+import { useRates, useShows } from '../blueprints/use-engine-answers.ts'
 import { AirRibbon } from '../drawing/air-ribbon.tsx'
 import { Drawing } from '../drawing/drawing.tsx'
 import { Loading } from '../parts/loading.tsx'
@@ -32,9 +36,13 @@ const none: Readonly<Record<string, number>> = {}
 const Sheet = ({ blueprint }: SheetProps) => (
   <>
     <p>{blueprint.summary}</p>
+    <AdaptBlueprint key={blueprint.id} blueprint={blueprint} />
     <section className="panel" aria-label="How to know one">
       <h2>How to know one</h2>
-      <ul className="marks">
+      <div className="sheet-outline">
+        <Outline entry={blueprintEntry(blueprint)} />
+      </div>
+      <ul className="known-marks">
         {blueprint.recognise.map((mark) => (
           <li key={mark}>{mark}</li>
         ))}
@@ -48,6 +56,7 @@ const Sheet = ({ blueprint }: SheetProps) => (
     </section>
     <Parts blueprint={blueprint} />
     <SoundReadings blueprint={blueprint} />
+    <LookAlikesSection blueprint={blueprint} />
   </>
 )
 
@@ -62,15 +71,19 @@ const PlateLine = ({ blueprint: { plate } }: SheetProps) => (
 )
 
 const Parts = ({ blueprint }: SheetProps) => {
-  const rates = useRates(blueprint)
+  const answers = { rates: useRates(blueprint), shows: useShows(blueprint) }
   return (
     <section className="panel" aria-label="Parts">
       <h2>Every part</h2>
+      <p className="quiet">
+        Checks stand the surest first. The figure behind a check: how likely it is this fault once the check shows that,
+        on a machine with one fault at most.
+      </p>
       {groupedParts(blueprint).map((group) => (
         <div key={group.name} className="part-group">
           <h3>{group.name}</h3>
           {group.parts.map((part) => (
-            <PartFold key={part.id} blueprint={blueprint} part={part} rates={rates} />
+            <PartFold key={part.id} blueprint={blueprint} part={part} answers={answers} />
           ))}
         </div>
       ))}

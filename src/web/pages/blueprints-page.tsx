@@ -1,13 +1,25 @@
-import type { BlueprintEntry } from '../api.ts'
-import { Sketch } from '../blueprints/sketch.tsx'
+import { useState } from 'react'
+import type { SignReply } from '../../blueprint/narrow.ts'
+import { OwnBlueprints } from '../adapt/own-blueprints.tsx'
+import { Pick } from '../blueprints/pick.tsx'
+import type { Choice } from '../blueprints/pictures.tsx'
+import { repliesFromText } from '../blueprints/stored-replies.ts'
 import { Loading } from '../parts/loading.tsx'
-import { useBlueprint, useBlueprints } from '../queries.ts'
+import { useBlueprints } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
+import { readStored, writeStored } from '../stored.ts'
 import '../style/blueprints.css'
 
-/** The architectures that are known here, and how to know one. */
+const storedName = 'thrum-pick'
+
+/** The architectures that are known here, to be picked by questions or by their pictures. */
 export const BlueprintsPage = () => {
   const { data: blueprints, error } = useBlueprints()
+  const [replies, setReplies] = useState(() => repliesFromText(readStored('session', storedName)))
+  const change = (next: readonly SignReply[]): void => {
+    setReplies(next)
+    writeStored('session', storedName, JSON.stringify(next))
+  }
   return (
     <div className="sheet">
       <PageTitle windowTitle="Blueprints">Blueprints</PageTitle>
@@ -15,39 +27,15 @@ export const BlueprintsPage = () => {
       {blueprints === undefined ? (
         <Loading what="the blueprints" error={error} />
       ) : (
-        <ul className="ledger" aria-label="Blueprints">
-          {blueprints.map((entry) => (
-            <Entry key={entry.id} entry={entry} />
-          ))}
-        </ul>
+        <Pick entries={blueprints} replies={replies} onReplies={change} choice={openIt} />
       )}
+      {blueprints === undefined ? null : <OwnBlueprints entries={blueprints} />}
     </div>
   )
 }
 
-const Entry = ({ entry }: { readonly entry: BlueprintEntry }) => {
-  const { data: blueprint, error } = useBlueprint(entry.id)
-  return (
-    <li className="known">
-      <Link to={{ kind: 'blueprint', id: entry.id }} className="ledger-line">
-        <strong className="ledger-name">{entry.name}</strong>
-      </Link>
-      <p>{entry.summary}</p>
-      {blueprint === undefined ? (
-        <Loading what="its marks" error={error} />
-      ) : (
-        <div className="known-by">
-          <Sketch blueprint={blueprint} />
-          <div>
-            <h2>How to know one</h2>
-            <ul className="marks">
-              {blueprint.recognise.map((mark) => (
-                <li key={mark}>{mark}</li>
-              ))}
-            </ul>
-          </div>
-        </div>
-      )}
-    </li>
-  )
-}
+const openIt: Choice = ({ entry, className, children }) => (
+  <Link to={{ kind: 'blueprint', id: entry.id }} className={className}>
+    {children}
+  </Link>
+)

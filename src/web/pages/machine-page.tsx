@@ -1,9 +1,11 @@
 import { useEffect, useState } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
+import { Different } from '../adapt/different.tsx'
 import { Account } from '../machine/account.tsx'
 import { Alerts } from '../machine/alerts.tsx'
 import { choiceOf, moveOf, type Choice } from '../machine/choice.ts'
 import { Covers } from '../machine/covers.tsx'
+import { DateMarks } from '../machine/date-marks.tsx'
 import { DrawingPanel } from '../machine/drawing-panel.tsx'
 import { Grounds } from '../machine/grounds.tsx'
 import { LeftCard } from '../machine/left-card.tsx'
@@ -77,6 +79,7 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
             />
           )}
           {state.left === null ? <OtherMoves chosen={chosen} onChoose={chooseAndShow} /> : null}
+          {state.left === null ? <Different /> : null}
           <DrawingPanel probes={shown?.move.kind === 'check' ? shown.move.probes : null} />
         </div>
         <div className="machine-right">
@@ -84,6 +87,7 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
           <Account />
           <NotesLog />
           {state.left === null ? <Covers /> : null}
+          {state.left === null ? <DateMarks /> : null}
           <Grounds />
         </div>
       </div>

@@ -94,7 +94,7 @@ describe('readings', () => {
 
   it('of a meter are not graded, and of a graded check not in ohms', () => {
     expect(refusals([added()], graded('pins-on', 'good'))).toEqual([
-      '[wrong-result] result: “Line pin to neutral pin, switch on” is read from the meter, not graded. Enter ohms, open, jumps when moved, or could not tell.',
+      '[wrong-result] result: “Line pin to neutral pin, switch on” is read from the meter, not graded. Enter ohms, open, rises then open, jumps when moved, or could not tell.',
     ])
     expect(refusals([added()], open('look-flex'))).toEqual([
       '[wrong-result] result: “Flex, whole length” is graded, not read from a meter. Enter one of good, cut, or could not tell.',

@@ -92,7 +92,7 @@ describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))
     const perRow = new Map<string, number>()
     for (const { rate } of blueprint.faults) {
       const rows = [...(rate.source.clause ?? '').matchAll(/row ([A-Z]\d\d)/g)].map(([, id]) => id ?? '')
-      if (rows.length === 1) perRow.set(rows[0]!, (perRow.get(rows[0]!) ?? 0) + rate.perHundred)
+      if (rows.length === 1) perRow.set(rows[0], (perRow.get(rows[0]) ?? 0) + rate.perHundred)
     }
     // Rates are rounded to a tenth: a row of four faults may be off by a few tenths.
     const most = (id: CatalogueRowId) =>

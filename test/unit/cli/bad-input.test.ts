@@ -49,14 +49,14 @@ const onMachines: readonly Case[] = [
     ['read', 'Green', 'pins-on', 'lots'],
     'reading of pins-on',
     /“lots” is no meter reading/,
-    /4\.7 Ω, or open, jumps, cannot-tell/,
+    /4\.7 Ω, or open, charging, jumps, cannot-tell/,
   ],
   [
     'no reading on a real machine',
     ['read', 'Green', 'pins-on'],
     'reading of pins-on',
     /No result was given/,
-    /4\.7, open, jumps/,
+    /4\.7, open, charging, jumps/,
   ],
   [
     'a probe point inside a closed cover',
@@ -164,10 +164,10 @@ const onMachines: readonly Case[] = [
   ['paid money that is none', [...add, 'X', '--paid', 'abc'], '--paid', /“abc” is not an amount of money/, /4\.50/],
   [
     'an unknown blueprint',
-    ['add', '--name', 'X', '--blueprint', 'toaster'],
+    ['add', '--name', 'X', '--blueprint', 'tub-bypass'],
     'blueprint',
-    /“toaster” is not a blueprint here/,
-    new RegExp(upright.id),
+    /“tub-bypass” is not a blueprint here/,
+    /Did you mean tub-by-pass/,
   ],
   [
     'a voltage that no mains machine has',
@@ -211,11 +211,13 @@ describe('a refusal says what, where and what would be right', () => {
   })
 
   it('unknown names of blueprints, schemas and what to do with a blueprint', async () => {
-    expect(await refusal('blueprint', 'export', 'toaster')).toMatchObject({
-      where: 'toaster',
-      mend: `Use one of ${upright.id}`,
+    expect(await refusal('blueprint', 'export', 'tub-bypass')).toMatchObject({
+      where: 'tub-bypass',
+      mend: expect.stringMatching(/^Did you mean tub-by-pass or .*See thrum blueprint list$/) as string,
     })
-    expect(await refusal('blueprint', 'eat', upright.id)).toMatchObject({ mend: 'Use check, export or readings' })
+    expect(await refusal('blueprint', 'eat', upright.id)).toMatchObject({
+      mend: 'Use list, pick, check, export, readings or shows',
+    })
     expect((await refusal('schema', 'toaster')).mend).toMatch(/^Use one of blueprint, notes/)
   })
 })

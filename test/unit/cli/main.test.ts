@@ -54,8 +54,8 @@ describe('a whole job by commands', () => {
     expect(document.state).toMatchObject({ name: 'Green', version: 1, paidMinor: 600, plate: upright.plate })
     await machine('read', 'Green', 'pins-on', '255')
     await behind(['handle-cover'], async () => {
-      await machine('read', 'Green', 'line-pin-to-handle', '0.4 Ω')
-      await machine('read', 'Green', 'neutral-pin-to-handle', '400m')
+      await machine('read', 'Green', 'line-pin-to-entry', '0.4 Ω')
+      await machine('read', 'Green', 'neutral-pin-to-entry', '400m')
       const { view } = await machine('read', 'Green', 'switch-closed', '0.24k', '--minutes', '2 min')
       expect(view.faults['switch-burnt']).toBeGreaterThan(0.9)
       await machine('repair', 'Green', 'switch-swap', 'salvaged', '--cost', '2', '--minutes', '15')
@@ -130,10 +130,12 @@ describe('blueprints', () => {
     const { code, value } = await line.json('blueprints')
     expect([code, value]).toEqual([
       0,
-      blueprints.map(({ id, name, summary, faults, checks }) => ({
+      blueprints.map(({ id, name, summary, signs, plate, faults, checks }) => ({
         id,
         name,
         summary,
+        signs,
+        plate,
         faults: faults.length,
         checks: checks.length,
       })),
@@ -145,8 +147,9 @@ describe('blueprints', () => {
     const { value } = await line.json('blueprint', 'export', upright.id)
     expect(blueprintSchema.parse(value)).toEqual(upright)
     const path = await line.file('own.json', value)
-    expect(await line.json('blueprint', 'check', path)).toEqual({ code: 0, value: { kind: 'ok' } })
-    expect((await line.run('blueprint', 'check', path)).out).toBe('This blueprint is sound.')
+    expect(await line.json('blueprint', 'check', path)).toMatchObject({ code: 0, value: { kind: 'ok', remarks: [] } })
+    const { out } = await line.run('blueprint', 'check', path)
+    expect(out).toMatch(/^This blueprint is sound\.\nThese look alike from outside: /)
   })
 
   it('give the readings of a sound machine, one for each meter check', async () => {
@@ -157,6 +160,17 @@ describe('blueprints', () => {
     expect(readings.find((one) => one.check === 'pins-off')).toMatchObject({ resistanceOhm: null, text: 'open' })
     const { out } = await line.run('blueprint', 'readings', upright.id)
     expect(out.split('\n')).toHaveLength(meterChecks.length)
+  })
+})
+
+describe('blueprint shows', () => {
+  it('names the checks that show each fault, the surest first, with what a sound machine shows', async () => {
+    const { value } = await line.json('blueprint', 'shows', upright.id)
+    const shows = value as { fault: string; checks: { check: string; sure: number }[] }[]
+    expect(shows.map(({ fault }) => fault)).toEqual(upright.faults.map(({ id }) => id))
+    expect(shows.find(({ fault }) => fault === 'plug-fuse-open')!.checks[0].check).toBe('fuse-through')
+    const { out } = await line.run('blueprint', 'shows', upright.id)
+    expect(out).toMatch(/\n {2}fuse-through: open, sound: under \S+ Ω; then it is this fault 100 %\n/)
   })
 })
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { MachineDocument } from '../../../src/bench/contract.ts'
 import type { NoteContentInput } from '../../../src/bench/note.ts'
 import type { NoteStore } from '../../../src/bench/ports.ts'
+import { blueprints } from '../../../src/blueprint/library.ts'
 import { blueprintSchema } from '../../../src/blueprint/schema.ts'
 import type { MachineView } from '../../../src/machine/view.ts'
 import { makeApp, type AppDeps, type LogEntry } from '../../../src/server/app.ts'
@@ -12,6 +13,7 @@ import {
   machineListSchema,
   problemsSchema,
 } from '../../../src/server/schemas.ts'
+import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
 import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
@@ -21,6 +23,7 @@ const appWith = (over: Partial<AppDeps> = {}) => {
   return makeApp({
     benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
     blueprints: [tinyBlueprint],
+    ownBlueprints: memoryBlueprintStore(),
     machineView: (job) => ({ suspects: [], events: job.events.length }) as unknown as MachineView,
     now: () => '2026-03-14T10:00:00.000Z',
     newId: () => `id-${++ids}`,
@@ -38,6 +41,8 @@ const post = (
   body: unknown,
   headers: Record<string, string> = { 'content-type': 'application/json' },
 ) => app.request(path, { method: 'POST', headers, body: typeof body === 'string' ? body : JSON.stringify(body) })
+
+const [upright] = blueprints
 
 const machines = '/api/bench/own/machines'
 const addM1 = (app: App) => post(app, machines, { id: 'm1', content: added() })
@@ -57,9 +62,17 @@ describe('blueprints', () => {
   it('are listed and given in full, in the form of their schema', async () => {
     const app = appWith()
     const list = blueprintListSchema.parse(await (await app.request('/api/blueprints')).json())
-    expect(list.blueprints.map((one) => [one.id, one.recognise])).toEqual([['tiny', tinyBlueprint.recognise]])
+    const { id, name, summary, recognise, signs, plate } = tinyBlueprint
+    expect(list.blueprints).toEqual([{ id, name, summary, recognise, signs, plate, plugFuse: false, features: [] }])
     const whole: unknown = await (await app.request('/api/blueprints/tiny')).json()
     expect(blueprintSchema.parse(whole)).toEqual(tinyBlueprint)
+  })
+
+  it('on the list are small: twenty in under 60 kB', async () => {
+    const twenty = Array.from({ length: 20 }, (_, k) => ({ ...upright, id: `${upright.id}.${k}` }))
+    const text = await (await appWith({ blueprints: twenty }).request('/api/blueprints')).text()
+    expect(blueprintListSchema.parse(JSON.parse(text)).blueprints).toHaveLength(20)
+    expect(text.length).toBeLessThan(60_000)
   })
 
   it('that are not there are not found', async () => {
@@ -195,7 +208,7 @@ describe('bad input', () => {
       { version: 1, content: { kind: 'measured' } },
       undefined,
       400,
-      'content.kind: Must be one of added, seen, reading, opened, closed, confirmed, repaired, spent, said, struck, left. See /api/openapi.json for the form.',
+      'content.kind: Must be one of added, seen, reading, opened, closed, confirmed, repaired, spent, said, struck, described-by, history, stamp, left. See /api/openapi.json for the form.',
     ],
     [
       notes,
@@ -341,10 +354,14 @@ describe('documents', () => {
       'get /api/bench/{bench}/machines/{id}/view',
       'get /api/blueprints',
       'get /api/blueprints/{id}',
+      'get /api/blueprints/{id}/file',
+      'get /api/blueprints/{id}/origin',
       'get /api/schemas/{name}',
       'get /healthz',
       'post /api/bench/{bench}/machines',
       'post /api/bench/{bench}/machines/{id}/notes',
+      'post /api/blueprints',
+      'post /api/blueprints/{id}/adapt',
     ])
   })
 

@@ -24,7 +24,7 @@ const pages = async (name: string) => {
 describe('the pages', () => {
   it('start from index.html at every address of their own, asked anew each time', async () => {
     const app = await pages('web')
-    for (const path of ['/', '/machines/m1', '/practice']) {
+    for (const path of ['/', '/machines/m1', '/practice', '/blueprints/upright.120', '/demo/machine/a.js']) {
       const response = await app.request(path)
       expect(await response.text()).toContain('Thrum')
       expect(response.headers.get('content-type')).toBe('text/html; charset=utf-8')
@@ -40,7 +40,8 @@ describe('the pages', () => {
   })
 
   it('answer a missing file with not found, never with a page', async () => {
-    expect((await (await pages('web')).request('/assets/index-old.js')).status).toBe(404)
+    for (const path of ['/assets/index-old.js', '/assets/none', '/favicon.ico'])
+      expect((await (await pages('web')).request(path)).status).toBe(404)
   })
 
   it.each(['/../secret.txt', '/%2e%2e/secret.txt', '/..%2fsecret.txt', '/assets/..%5c..%5csecret.txt', '//secret.txt'])(

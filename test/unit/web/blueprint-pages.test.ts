@@ -2,15 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { blueprints } from '../../../src/blueprint/library.ts'
 import { faultSchema, type Fault } from '../../../src/blueprint/schema.ts'
 import {
-  checksByKind,
-  checksShowing,
   complaintsOf,
+  costText,
   groupedParts,
   perHundredText,
   rateText,
+  repairsThatRemove,
+  replacementsOf,
   repairsOf,
+  wholeMinutes,
 } from '../../../src/web/blueprints/of-part.ts'
-import { sketchScale } from '../../../src/web/blueprints/sketch-scale.ts'
 import { smallBlueprint } from './blueprint.ts'
 
 const faultWith = (content: Partial<Fault>): Fault =>
@@ -37,52 +38,34 @@ describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))
         for (const part of [repair.part, ...parts]) expect(under.get(part)).toContain(repair.id)
       }
     })
-    it('name every graded check that a fault is named in', () => {
-      for (const check of blueprint.checks) {
-        if (check.kind === 'meter') continue
-        for (const id of Object.keys(check.under)) {
-          const fault = blueprint.faults.find((one) => one.id === id)
-          expect(fault && checksShowing(blueprint, fault)).toContain(check)
-        }
-      }
-    })
   },
 )
 
-describe('checks that could show a fault', () => {
-  const names = (fault: Fault): readonly string[] => checksShowing(smallBlueprint, fault).map(({ id }) => id)
-  const open = (element: string): Fault['electrical'] => [{ element, becomes: 'open' }]
-  it('are meter checks with a probe on the faulty part', () =>
-    expect(names(faultWith({ electrical: open('motor') }))).toEqual(['motor-ohms']))
-  it('are not meter checks when the circuit stays as it is', () => expect(names(faultWith({}))).toEqual([]))
-  it('are not meter checks elsewhere', () =>
-    expect(names(faultWith({ part: 'fuse', electrical: open('fuse') }))).toEqual([]))
-  it('are meter checks on what the fault changes, though that is another part', () =>
-    expect(names(faultWith({ part: 'fuse', electrical: open('capacitor') }))).toEqual(['motor-ohms']))
-  it('are not meter checks on a path that only another fault of the part makes', () => {
-    const fault = faultWith({ part: 'flex', electrical: open('neutral') })
-    const bridged = {
-      ...smallBlueprint,
-      checks: smallBlueprint.checks.map((check) =>
-        check.kind === 'meter' ? { ...check, red: 'pin.line', black: 'fuse.out' } : check,
-      ),
-    }
-    expect(checksShowing(bridged, fault)).toEqual([])
-    expect(checksShowing(bridged, { ...fault, electrical: open('bridge') })).toHaveLength(1)
+describe('repairs of a fault', () => {
+  it('are those that remove it', () => {
+    expect(repairsThatRemove(smallBlueprint, 'fuse-blown').map(({ id }) => id)).toEqual(['new-fuse'])
+    expect(repairsThatRemove(smallBlueprint, 'other')).toEqual([])
   })
-  it('are named under what is done', () =>
-    expect(checksByKind(smallBlueprint.checks)).toEqual([
-      { name: 'Meter', checks: ['Motor'] },
-      { name: 'Run', checks: ['Run it'] },
+  it('take the minutes of the covers on the way, off and on again', () => {
+    const [repair] = smallBlueprint.repairs
+    expect(wholeMinutes(smallBlueprint, repair, 2)).toBe(2)
+    // Shell 3 + 4, motor cover 5 + 6, and 10 of its own.
+    expect(wholeMinutes(smallBlueprint, { ...repair, coversOff: ['motor-cover'] }, 10)).toBe(28)
+  })
+  it('that replace a part say what another costs; cleaning it is none', () => {
+    const [repair] = smallBlueprint.repairs
+    const [option] = repair.options
+    const cleaned = { ...repair, options: [...repair.options, { ...option, id: 'clean' as const }] }
+    const found = replacementsOf({ ...smallBlueprint, repairs: [cleaned] }, 'fuse')
+    expect(found.map((one) => [one.option.name, one.isNew])).toEqual([['New fuse', true]])
+    expect(replacementsOf(smallBlueprint, 'switch')).toEqual([])
+  })
+  it('cost a range, one price, or nothing', () =>
+    expect([costText({ low: 20, high: 40 }), costText({ low: 20, high: 20 }), costText({ low: 0, high: 0 })]).toEqual([
+      '£0.20 to £0.40',
+      '£0.20',
+      'costs nothing',
     ]))
-  it('are meter checks that move the part', () => {
-    const moved = {
-      ...smallBlueprint,
-      checks: smallBlueprint.checks.map((check) => (check.kind === 'meter' ? { ...check, moving: ['fuse'] } : check)),
-    }
-    const fault = faultWith({ part: 'fuse', electrical: open('fuse') })
-    expect(checksShowing(moved, fault).map(({ id }) => id)).toEqual(['motor-ohms'])
-  })
 })
 
 describe('words of a blueprint', () => {
@@ -105,19 +88,4 @@ describe('words of a blueprint', () => {
     ))
   it('leaves groups without a part out', () =>
     expect(groupedParts(smallBlueprint).map(({ name }) => name)).toEqual(['Electrical']))
-})
-
-describe('the sketch of a circuit', () => {
-  const box = { low: { x: -2, y: 1 }, high: { x: 6, y: 9 } }
-  it('stays within its box, corners opposite', () => {
-    const at = sketchScale(box, 100, 60)
-    const [start, end] = [at(box.low), at(box.high)]
-    expect(start.x).toBeGreaterThan(0)
-    expect(start.y).toBeGreaterThan(0)
-    expect(start.x + end.x).toBeCloseTo(100)
-    expect(start.y + end.y).toBeCloseTo(60)
-    expect(at({ x: 2, y: 5 })).toEqual({ x: 50, y: 30 })
-  })
-  it('draws a circuit on one line through the middle', () =>
-    expect(sketchScale({ low: { x: 0, y: 3 }, high: { x: 4, y: 3 } }, 100, 60)({ x: 1, y: 3 }).y).toBe(30))
 })

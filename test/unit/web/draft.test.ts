@@ -20,6 +20,14 @@ describe('contentFromDraft', () => {
     expect(content.value).toMatchObject({ paidMinor: 750, plate: { frequencyHz: 60, powerW: 1200 } })
     expect(content.value.plate.massKg).toBeCloseTo(5.5, 9)
   })
+  it('takes age and use where they are given, and says nothing of them otherwise', () => {
+    const given = contentFromDraft({ ...draft, age: '12', wear: 'heavy' })
+    expect(given.kind === 'ok' ? given.value : null).toMatchObject({ ageYears: 12, wear: 'heavy' })
+    const plain = contentFromDraft(draft)
+    expect(plain.kind === 'ok' ? [plain.value.ageYears, plain.value.wear] : null).toEqual([undefined, undefined])
+    const wrong = contentFromDraft({ ...draft, age: 'old' })
+    expect(wrong.kind === 'refused' ? wrong.problems.map(({ where }) => where) : []).toEqual(['ageYears'])
+  })
   it('names every wrong field at once, each with a mend', () => {
     const content = contentFromDraft({ ...draft, paid: 'a fiver', voltage: '230 W', name: ' ' })
     if (content.kind !== 'refused') throw new Error('taken')
@@ -35,8 +43,20 @@ describe('withBlueprint', () => {
   })
 })
 
+describe('the name on a draft', () => {
+  it('is that of the blueprint where none was typed', () => expect(draft.name).toBe(smallBlueprint.name))
+  it('stays when it was typed', () =>
+    expect(withBlueprint({ ...emptyDraft, name: 'Red' }, smallBlueprint).name).toBe('Red'))
+})
+
 describe('draftFromText', () => {
   it('gives back what was stored', () => expect(draftFromText(JSON.stringify(draft))).toEqual(draft))
+  it('leaves out stored answers that no question knows', () => {
+    const good = { question: 'cord', answer: 'reel' }
+    const replies = [good, { question: 'cord', answer: 'gone' }, { question: 'colour', answer: 'red' }, null, 7]
+    expect(draftFromText(JSON.stringify({ ...draft, replies }))?.replies).toEqual([good])
+    expect(draftFromText(JSON.stringify({ ...draft, replies: 'x' }))?.replies).toEqual([])
+  })
   it.each([null, '', 'null', '{', '[]', '{"paid":"4"}'])('takes %s for no draft', (text) =>
     expect(draftFromText(text)).toBeNull(),
   )

@@ -29,6 +29,9 @@ describe('readingFromEntry', () => {
     if (reading.kind !== 'ok' || reading.value.kind !== 'ohms') throw new Error('not a number')
     expect(reading.value.resistanceOhm).toBeCloseTo(ohm, 6)
   })
+  it.each(['charging', 'rises, then open', 'Rises then open'])('takes what a meter shows on a capacitor: %s', (entry) =>
+    expect(readingFromEntry(entry, 'Ω')).toEqual({ kind: 'ok', value: { kind: 'charging' } }),
+  )
   it.each(['OL', 'ol', 'O.L', 'open', '∞'])('takes what a meter shows for no path: %s', (entry) =>
     expect(readingFromEntry(entry, 'Ω')).toEqual({ kind: 'ok', value: { kind: 'open' } }),
   )

@@ -140,7 +140,7 @@ const checks = (o: NeckLoomOptions): NonNullable<BlueprintFragment['checks']> =>
       'neck-line-flickers': { drops: 0.88, steady: 0.12 },
       'neck-neutral-flickers': { drops: 0.88, steady: 0.12 },
     },
-    controls: { 'mains-switch': 'on', 'handle-position': 'reclined' },
+    controls: { 'mains-switch': 'on', 'handle-position': 'reclined', 'head-switch': 'on' },
     driven: { element: 'brush-motor', otherwise: 'still' },
   },
 ]

@@ -69,7 +69,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     ],
     sound: { clean: 0.8, dusty: 0.19, rubber: 0.01 },
     under: {},
-    controls: { 'mains-switch': 'on', 'handle-position': 'reclined' },
+    controls: { 'mains-switch': 'on', 'handle-position': 'reclined', 'head-switch': 'on' },
     driven: { element: 'suction-motor', otherwise: 'dead' },
   },
   {
@@ -153,7 +153,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     ],
     sound: { works: 0.97, smells: 0.02, noisy: 0.01 },
     under: {},
-    controls: { 'mains-switch': 'on', 'handle-position': 'reclined' },
+    controls: { 'mains-switch': 'on', 'handle-position': 'reclined', 'head-switch': 'on' },
     driven: { element: 'suction-motor', otherwise: 'dead' },
     whenTrips: 'trips',
     provesWorking: true,

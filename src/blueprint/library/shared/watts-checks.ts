@@ -1,10 +1,10 @@
 import { brushShares, wattShares } from '../../../facts/power-meter.ts'
-import type { BlueprintFragment, CheckInput, Under } from '../../fragment.ts'
+import type { BlueprintFragment, CheckInput } from '../../fragment.ts'
 import { wattsBlockedUnder, wattsBrushUnder, wattsOpenUnder } from './watts-under.ts'
 
 export interface WattsOptions {
-  /** Fault ids of the architecture: what the tables say of others is left out. */
-  readonly faults: readonly string[]
+  /** False where there is no hose whose end a hand could close. */
+  readonly hose: boolean
   /** The motor that moves the air, as an element of the circuit. */
   readonly suctionMotor?: string
   /** Positions of the controls for running it with the brush off. */
@@ -30,8 +30,8 @@ const caution =
 const openHose = (o: WattsOptions): CheckInput => ({
   kind: 'run',
   id: 'run-watts-open',
-  name: 'Watts, hose open',
-  how: `${common} Hose and wand open, brush off. Read the watts after twenty seconds. Plug out before touching.`,
+  name: o.hose ? 'Watts, hose open' : 'Watts, head lifted',
+  how: `${common} ${o.hose ? 'Hose and wand open, brush off' : 'Head lifted clear of the floor'}. Read the watts after twenty seconds. Plug out before touching.`,
   minutes: 1.5,
   caution,
   outcomes: [
@@ -41,7 +41,7 @@ const openHose = (o: WattsOptions): CheckInput => ({
     { id: 'dead', name: 'Nothing runs' },
   ],
   sound: { sound: 0.9, low: 0.088, high: 0.007, dead: 0.005 },
-  under: ofKnown(wattsOpenUnder, o.faults),
+  under: wattsOpenUnder,
   ...driven(o),
   scale: {
     unit: 'W',
@@ -64,7 +64,7 @@ const blockedHose = (o: WattsOptions): CheckInput => ({
     { id: 'none', name: 'Does not fall' },
   ],
   sound: { falls: 0.9, little: 0.08, none: 0.02 },
-  under: ofKnown(wattsBlockedUnder, o.faults),
+  under: wattsBlockedUnder,
   ...driven(o, 'none'),
   scale: {
     unit: 'W',
@@ -75,7 +75,7 @@ const blockedHose = (o: WattsOptions): CheckInput => ({
   },
 })
 
-const brushAlone = (o: WattsOptions, brush: NonNullable<WattsOptions['brush']>): CheckInput => ({
+const brushAlone = (brush: NonNullable<WattsOptions['brush']>): CheckInput => ({
   kind: 'run',
   id: 'run-watts-brush',
   name: 'Watts of the brush',
@@ -88,7 +88,7 @@ const brushAlone = (o: WattsOptions, brush: NonNullable<WattsOptions['brush']>):
     { id: 'none', name: 'Next to nothing' },
   ],
   sound: { turns: 0.94, high: 0.03, none: 0.03 },
-  under: ofKnown(wattsBrushUnder, o.faults),
+  under: wattsBrushUnder,
   controls: brush.controls ?? { 'mains-switch': 'on', 'handle-position': 'reclined' },
   driven: { element: brush.motor ?? 'brush-motor', otherwise: 'none' },
   scale: {
@@ -105,13 +105,10 @@ const driven = (o: WattsOptions, otherwise = 'dead') => ({
   driven: { element: o.suctionMotor ?? 'suction-motor', otherwise },
 })
 
-const ofKnown = (table: Under, faults: readonly string[]): Under =>
-  Object.fromEntries(Object.entries(table).filter(([id]) => faults.includes(id)))
-
 /**
  * Run checks with a plug-in power meter: hose open, hose blocked by hand, and the brush alone where it has a motor. All wait
  * for what must pass before running, and none asks anyone to hold back a motor.
  */
 export const wattsChecks = (o: WattsOptions): BlueprintFragment => ({
-  checks: [openHose(o), blockedHose(o), ...(o.brush === undefined ? [] : [brushAlone(o, o.brush)])],
+  checks: [openHose(o), ...(o.hose ? [blockedHose(o)] : []), ...(o.brush === undefined ? [] : [brushAlone(o.brush)])],
 })

@@ -1,0 +1,32 @@
+import type { Result } from '../base/result.ts'
+import { ok, refused } from '../base/result.ts'
+import { problem } from '../base/problem.ts'
+import type { NoteContentInput } from '../bench/note.ts'
+import { markForms, markFromWords } from '../machine/index.ts'
+import type { Options } from './with-bench.ts'
+
+/** What `thrum stamp` takes after the part. */
+export const markUsage = `date mark read off a part: ${Object.values(markForms).join('; ')}`
+
+/** A date mark as a note. */
+export const stampNote = ([part = '', ...words]: readonly string[]): Result<NoteContentInput> => {
+  const reading = markFromWords(words)
+  return reading.kind === 'ok' ? ok({ kind: 'stamp', part, reading: reading.value }) : reading
+}
+
+/** Age and use from `--age` and `--wear`, as far as they are given. Refused where the age is no number. */
+export const historyOf = (options: Options): Result<{ ageYears?: number; wear?: 'light' | 'usual' | 'heavy' }> => {
+  const { age, wear } = options
+  if (typeof age === 'string' && !/^\d+(\.\d+)?$/.test(age))
+    return refused(problem('not-a-number', '--age', `“${age}” is not a number of years`, 'Write such as 12'))
+  return ok({
+    ...(typeof age === 'string' ? { ageYears: Number(age) } : {}),
+    ...(typeof wear === 'string' ? { wear: wear as 'usual' } : {}),
+  })
+}
+
+/** What came to be known of a machine's age and use, as a note. */
+export const historyNote = (options: Options): Result<NoteContentInput> => {
+  const known = historyOf(options)
+  return known.kind === 'ok' ? ok({ kind: 'history', ...known.value }) : known
+}
