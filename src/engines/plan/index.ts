@@ -3,6 +3,7 @@
  * Knows nothing of what the thing is. The only way in.
  */
 export { checkPlanProblem } from './check-problem.ts'
+export { certify, type Certificate, type CertifyOptions, type PolicyNode } from './certify.ts'
 export { plan, type PlanOptions } from './plan.ts'
 export {
   planProblemSchema,

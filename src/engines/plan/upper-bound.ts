@@ -57,6 +57,21 @@ export const upperBoundOf = (rules: Rules, kernel: Kernel): number => {
   return total
 }
 
+/**
+ * The same bound by suspect, worked out when first asked for and kept: its mean over any belief bounds what can be earned from
+ * the situation that `rules` starts in.
+ */
+export const boundsBySuspect = (rules: Rules, kernel: Kernel): ((suspect: number) => number) => {
+  const bound = boundOf(rules, kernel)
+  const extra = windfall(rules)
+  const kept = new Float64Array(kernel.size).fill(NaN)
+  return (s) => {
+    if (Number.isNaN(kept[s]))
+      kept[s] = extra + (bound.ways[s].length > walkedRepairs ? relaxedFrom(bound, s) : walk(bound, s))
+    return kept[s]
+  }
+}
+
 const boundOf = (rules: Rules, kernel: Kernel): Bound => {
   const open = [...rules.repairs.keys()].filter((repair) => rules.start[rules.repairAt + repair] === 0)
   const groups = groupsOf(rules)
