@@ -1,3 +1,4 @@
+import { complaintIds, type Complaint } from '../facts/complaints.ts'
 import type { Signs } from './narrow.ts'
 import type { Blueprint } from './schema.ts'
 
@@ -45,3 +46,7 @@ export const plateText = ({ voltageV, protectionClass }: Blueprint['plate']): st
 /** What the plug tells of variants with the same plate. */
 export const plugText = ({ plugFuse }: BlueprintEntry): string =>
   plugFuse ? 'fuse in the plug' : 'no fuse in the plug'
+
+/** The complaints that some fault of this blueprint brings about, in the usual order. */
+export const complaintsOf = ({ faults }: Blueprint): readonly Complaint[] =>
+  complaintIds.filter((id) => faults.some(({ complaints }) => (complaints[id] ?? 0) > 0))

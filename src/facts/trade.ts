@@ -19,16 +19,23 @@ export const exitCosts = {
   },
   /** A plain advert and handing over. */
   sellForSpares: { listMin: 10, handOverMin: 10, source: trade('minutes by stage') },
-  /** Per part that is sold, per part that is listed, and the share of listed parts that sell within ninety days. */
+  /** Per part that is sold, per part that is listed; the fee of selling by post. */
   breakForParts: {
     perSaleMin: 14,
     perListingMin: 6,
     perPartStripMin: 2,
-    sellThrough: 0.55,
-    source: trade('break for spares'),
+    feeShare: 0.1,
+    source: trade('break for spares, two worked cases'),
   },
   scrap: { minutes: 10, source: trade('taking it to the tip') },
 } as const
+
+/**
+ * Share of listed parts of this price that sell within ninety days, 0.33 to 0.66: cheap parts are slow. Judgement; a line in
+ * the logarithm of the price that gives back the two worked cases of the trade figures, parts of £5 to £10 and of £6 to £45.
+ */
+export const sellThrough = (priceMinor: number): number =>
+  Math.min(0.66, Math.max(0.33, 0.33 + (0.33 * Math.log(priceMinor / 500)) / Math.log(6)))
 
 /** Share of the working price set aside for machines that come back. */
 export const comebackShare = { value: 0.06, source: trade('comebacks') }

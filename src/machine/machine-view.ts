@@ -17,14 +17,14 @@ const leastSuspect = 0.005
 const smallestShown = 1e-4
 
 /** Everything that is shown of a machine, worked out from its job. Pure: the same job gives the same view. */
-export const machineView = (job: Job): MachineView => {
+export const machineView = (job: Job, effort = 1): MachineView => {
   const model = machineModel(job.blueprint, job.plate, job.history)
   const belief = suspectBelief(model, job)
   const { probability } = belief
   const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b] - probability[a] || a - b)
   const chances = marginals(model, probability)
   const jobPlan = planProblem(model, job, probability)
-  const answer = plan(jobPlan.problem)
+  const answer = plan(jobPlan.problem, { effort })
   const context: MoveContext = {
     model,
     job,

@@ -1,5 +1,5 @@
 import type { Blueprint } from '../blueprint/schema.ts'
-import { comebackMin, comebackShare, exitCosts } from '../facts/trade.ts'
+import { comebackMin, comebackShare, exitCosts, sellThrough } from '../facts/trade.ts'
 import type { Job } from './job.ts'
 
 const middle = (range: { readonly low: number; readonly high: number }): number => (range.low + range.high) / 2
@@ -72,9 +72,12 @@ export const partsWorthSelling = (job: Job): readonly { readonly id: string; rea
     .filter(({ netMinor }) => netMinor > 0)
     .toSorted((a, b) => b.netMinor - a.netMinor)
 
-const partNet = (priceMinor: number, hourMinor: number): number => {
-  const { perSaleMin, perListingMin, sellThrough } = exitCosts.breakForParts
-  return sellThrough * (priceMinor - ownTime(perSaleMin, hourMinor)) - ownTime(perListingMin, hourMinor)
+/** What listing a part at a price nets on average, minor units; may be below nothing. */
+export const partNet = (priceMinor: number, hourMinor: number): number => {
+  if (priceMinor <= 0) return 0
+  const { perSaleMin, perListingMin, feeShare } = exitCosts.breakForParts
+  const net = priceMinor * (1 - feeShare) - ownTime(perSaleMin, hourMinor)
+  return sellThrough(priceMinor) * net - ownTime(perListingMin, hourMinor)
 }
 
 /** Price of a working machine of this blueprint, minor units. */

@@ -172,7 +172,7 @@ export const wholeJobs: readonly WholeJob[] = [
     intake: { complaints: ['smell', 'sparks', 'noise'], paidMinor: 300 },
     run: async (job) => {
       await job.note({ kind: 'confirmed', fault: 'armature-shorted', text: 'varnish smell, black bars' })
-      await job.note({ kind: 'confirmed', fault: 'board-dead', text: 'burnt through by the motor' })
+      await job.note({ kind: 'confirmed', fault: 'height-drive-stuck', text: 'gear stripped' })
       const view = job.view()
       expect(job.chance('armature-shorted')).toBeGreaterThan(0.9)
       expect(view.next).toMatchObject({ kind: 'exit', exit: 'break-for-parts' })

@@ -190,10 +190,11 @@ const make = (mains: Mains): BlueprintInput =>
     filters,
     wheels,
     casing({ cover: 'top-shell', lookIn: 'bag-door' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'hose end' }),
+    suctionAtHead({ set: 'Head on the wand, held flat above the paper' }),
     wattsChecks({ hose: true }),
     runs({
+      hose: true,
       atRest: 'hose straight',
       working: 'head on the floor',
       full: 'carpet and hard floor, low to full speed, flex out and in, pedal up and down',

@@ -207,10 +207,11 @@ const make = (mains: Mains): BlueprintInput =>
     handleRelease({ cover: 'back-cover' }),
     wheels,
     casing({ cover: 'back-cover', lookIn: 'bag-door' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'hose end' }),
+    suctionAtHead({ set: 'Hose stowed, handle up, belt lifted off if it can be' }),
     wattsChecks({ hose: true }),
     runs({
+      hose: true,
       atRest: 'handle up',
       working: 'handle down',
       full: 'carpet and hard floor, hose and head, each height, handle up and down',

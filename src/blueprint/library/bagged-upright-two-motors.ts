@@ -135,10 +135,11 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
     brushMotor({ from: 'park.out', shareOfPlate: 0.1, headCover: 'head-shells', overloadCover: 'neck-cover' }),
     heightDrive({ headCover: 'head-shells' }),
     lamps({ pressureCover: 'back-cover', lampCover: 'handle-cover' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'hose end' }),
+    suctionAtHead({ set: 'Hose stowed, handle up so the brush stands still' }),
     wattsChecks({ hose: true, brush: { shareOfPlate: 0.1, on: 'handle back', off: 'handle up' } }),
     runs({
+      hose: true,
       atRest: 'handle up',
       working: 'handle back',
       full: 'carpet and hard floor, hose and head, neck swung, handle up and back',

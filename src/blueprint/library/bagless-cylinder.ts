@@ -206,10 +206,11 @@ const make = (mains: Mains): BlueprintInput =>
     filters,
     wheels,
     casing({ cover: 'top-shell', lookIn: 'filter-cover' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'hose end' }),
+    suctionAtHead({ set: 'Head on the wand, held flat above the paper' }),
     wattsChecks({ hose: true }),
     runs({
+      hose: true,
       atRest: 'hose straight',
       working: 'head on the floor',
       full: 'carpet and hard floor, flex out and in, slide open and shut',

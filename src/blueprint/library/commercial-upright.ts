@@ -196,9 +196,10 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
     handleRelease({ cover: 'back-cover' }),
     wheels,
     casing({ cover: 'back-cover', lookIn: 'bag-door' }),
-    suctionAtHead,
+    suctionAtHead({ set: 'Handle up, head on a hard floor' }),
     wattsChecks({ hose: false }),
     runs({
+      hose: false,
       atRest: 'handle up',
       working: 'handle down',
       full: 'carpet and hard floor, each height, handle up and down',

@@ -145,6 +145,7 @@ const make = (mains: Mains): BlueprintInput =>
     casing({ cover: 'hood', lookIn: 'sole-plate' }),
     wattsChecks({ hose: false }),
     runs({
+      hose: false,
       atRest: 'handle up',
       working: 'handle down',
       full: 'carpet and hard floor, each height, handle up and down',

@@ -235,8 +235,8 @@ const make = (mains: Mains): BlueprintInput =>
     filters,
     wheels,
     casing({ cover: 'top-shell', lookIn: 'bag-door' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'hose end' }),
+    suctionAtHead({ set: 'Head on the wand, held flat above the paper' }),
     wattsChecks({
       hose: true,
       brush: {
@@ -247,6 +247,7 @@ const make = (mains: Mains): BlueprintInput =>
       },
     }),
     runs({
+      hose: true,
       atRest: 'head off',
       working: 'head on carpet',
       full: 'carpet and hard floor, head on and off, low to full speed, flex out and in',

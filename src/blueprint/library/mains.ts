@@ -32,6 +32,7 @@ export const mouldedPlug: Mains = {
   fuseA: null,
   // The plug goes in either way round: which pin is line is told by the core it leads to.
   wording: [
+    ['brown to L, blue to N', 'one core to each pin, the pins are alike'],
     ['line pin of the plug', 'pin that leads to the brown core'],
     ['neutral pin of the plug', 'pin that leads to the blue core'],
   ],
@@ -45,7 +46,9 @@ export const flatBlades: Mains = {
   frequencyHz: 60,
   fuseA: null,
   wording: [
+    ['brown to L, blue to N', 'line (black or smooth) to the brass screw, neutral (white or ribbed) to the silver one'],
     ['brown core', 'line core'],
+    ['H05VV-F', 'cord of the same type mark'],
     ['blue core', 'neutral core'],
     ['earth core', 'ground core'],
     ['two cores', 'two cores: line black or smooth, neutral white or ribbed'],

@@ -126,10 +126,11 @@ const make = (mains: Mains): BlueprintInput =>
     uprightDucts({ ductCover: 'filter-cover', neckCover: 'cyclone-cover' }),
     filters,
     casing({ cover: 'body-shells', lookIn: 'filter-cover' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'inlet' }),
+    suctionAtHead({ set: 'Head on the wand, held flat above the paper' }),
     wattsChecks({ hose: false }),
     runs({
+      hose: false,
       atRest: 'leant safely',
       working: 'head on the floor',
       full: 'carpet and hard floor, body on the stick and off it',

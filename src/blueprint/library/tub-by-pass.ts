@@ -166,10 +166,11 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
     filters,
     wheels,
     casing({ cover: 'top-cover', lookIn: 'drum-top' }),
-    suctionByHand,
-    suctionAtHead,
+    suctionByHand({ at: 'hose end' }),
+    suctionAtHead({ set: 'Head on the wand, held flat above the paper' }),
     wattsChecks({ hose: true }),
     runs({
+      hose: true,
       atRest: 'hose straight',
       working: 'head on the floor',
       full: 'carpet and hard floor, pulled by its hose, pedal up and down',

@@ -17,6 +17,8 @@ import { upperBoundOf } from './upper-bound.ts'
 export type PlanOptions = {
   /** Base policy values that may be worked out for the second step of the look-ahead. The first step is always whole. */
   readonly steps?: number
+  /** How many times the usual work the search for the fault may do; for a machine that has the time. */
+  readonly effort?: number
 }
 
 const defaultSteps = 4000
@@ -29,6 +31,8 @@ const chosenSuspects = 64
 const searchedMoves = 4
 /** Situations times suspects that all searches together may look at. */
 const searchWork = 250_000
+/** Repairs are searched after too when what they mend is at least this likely. */
+const leastUse = 0.3
 /** What two bounds may differ by from rounding alone, as a share of the money at stake. */
 const roundingShare = 1e-10
 
@@ -45,7 +49,8 @@ export const plan = (problem: PlanProblem, options: PlanOptions = {}): PlanAnswe
   const looked = lookOneStep(ahead)
   const steps = options.steps ?? defaultSteps
   const diagnosis = diagnosisOf(ahead)
-  const candidates = searchFor(diagnosis, ahead, lookTwoSteps(ahead, looked, steps), steps)
+  const effort = options.effort ?? 1
+  const candidates = searchFor(diagnosis, ahead, lookTwoSteps(ahead, looked, steps), steps, effort)
   const exits = exitWorths(problem, rules, kernel)
   const ranked = ranking(problem, rules, kernel, candidates, exits)
   const [best] = ranked
@@ -129,6 +134,7 @@ const searchFor = (
   ahead: LookAhead,
   candidates: readonly Candidate[],
   steps: number,
+  effort: number,
 ): readonly Candidate[] => {
   const telling = new Set(tellingChecks(diagnosis, searchedMoves))
   const best = new Set([...candidates].sort((a, b) => b.value - a.value).slice(0, searchedMoves))
@@ -137,9 +143,10 @@ const searchFor = (
     (one) =>
       best.has(one) ||
       (one.step.kind === 'check' && telling.has(one.step.index)) ||
-      (one.step.kind === first?.kind && one.step.index === first.index),
+      (one.step.kind === first?.kind && one.step.index === first.index) ||
+      (one.step.kind === 'repair' && chanceOfUse(ahead, one.step.index) >= leastUse),
   )
-  const limit = Math.floor(Math.min(steps, searchWork / ahead.whole.base.kernel.size) / searchedMoves)
+  const limit = Math.floor((effort * Math.min(steps, searchWork / ahead.whole.base.kernel.size)) / searchedMoves)
   const baseMinor = valueAtStart(ahead).value
   return candidates.map((candidate) => {
     if (limit < 2 || !chosen.includes(candidate)) return candidate
@@ -148,6 +155,12 @@ const searchFor = (
     const information = Math.max(candidate.information, value + ownCost(ahead, candidate.step) - baseMinor)
     return { ...candidate, value, searched: true, information }
   })
+}
+
+/** Probability of the suspects that a repair changes. */
+const chanceOfUse = ({ whole }: LookAhead, repair: number): number => {
+  const { belief, transitions } = whole.base.kernel
+  return transitions[repair].from.reduce((sum, s) => sum + belief[s], 0)
 }
 
 /** Expected minutes and spread of the money under the policy behind a move. */

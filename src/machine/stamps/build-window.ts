@@ -40,6 +40,8 @@ export const buildWindow = (
   const remarks = enough
     ? []
     : [`Fewer than ${windowRule.partsNeeded} dated parts: the window is wide; date more parts`]
+  const apart = enough ? 0 : yearsApart(dated.map(spanOf))
+  if (apart > 0) remarks.push(`The dated parts are ${apart} years apart: one of them was changed; a third tells which`)
   if (enough && originals.length === 0) remarks.push('No part is judged original: the window is wide')
   const from = Math.max(...originals.map((one) => one.from))
   const last = Math.max(...originals.map((one) => one.last))
@@ -67,6 +69,15 @@ const spanOf = ({ candidates }: DatedPart): PartSpan => {
     from: Math.min(...near.map((one) => one.from)),
     last: Math.max(...near.map((one) => Math.max(one.from, startOfMonth(one.to)))),
   }
+}
+
+/** Whole years between the oldest and the newest of a few parts, when that is too much for one machine; otherwise 0. */
+const yearsApart = (spans: readonly PartSpan[]): number => {
+  if (spans.length < 2) return 0
+  const oldest = Math.min(...spans.map((one) => one.last))
+  const newest = Math.max(...spans.map((one) => one.from))
+  if (newest <= addMonths(oldest, windowRule.donorBeforeMedianMonths)) return 0
+  return Number(dayText(newest).slice(0, 4)) - Number(dayText(oldest).slice(0, 4))
 }
 
 /** A part is flagged only when every date it may have lies outside. */

@@ -4,7 +4,7 @@ import { dayFromText } from './calendar.ts'
 const month = z.int().min(1, 'a month is 1 to 12').max(12, 'a month is 1 to 12')
 const day = z.int().min(1).max(31, 'a day is 1 to 31')
 const week = z.int().min(1).max(53, 'a year has at most 53 weeks')
-const digit = z.int().min(0).max(9)
+const digit = z.int('a digit is 0 to 9').min(0, 'a digit is 0 to 9').max(9, 'a digit is 0 to 9')
 /** Two digits as seen, or all four. */
 const year = z.union([z.int().min(0).max(99), z.int().min(1950).max(2100)], 'a year is two digits or 1950 to 2100')
 const part = z.string().min(1)

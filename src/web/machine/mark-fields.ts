@@ -1,3 +1,4 @@
+import { problem, type Problem } from '../../base/problem.ts'
 import type { MarkReading } from '../../machine/stamps/stamp.ts'
 
 export type MarkKind = MarkReading['kind']
@@ -21,8 +22,7 @@ export const markKinds: readonly {
     name: 'One ring with an arrow',
     looks: '1 to 12 round the edge, a digit each side of the arrow.',
     fields: [
-      { id: 'left', label: 'Digit left' },
-      { id: 'right', label: 'Digit right' },
+      { id: 'digits', label: 'Both digits, as 16' },
       { id: 'month', label: 'Arrow at', optional: true },
     ],
   },
@@ -72,6 +72,24 @@ export const plateClues = [
 ] as const
 export type PlateClue = (typeof plateClues)[number]['id']
 
+/** What is wrong with what was typed, as far as it can be told here: fields left empty, and digits that are not two. */
+export const markProblems = (kind: MarkKind, entries: Readonly<Record<string, string>>): readonly Problem[] =>
+  (markKinds.find(({ id }) => id === kind)?.fields ?? []).flatMap(({ id, label, optional }) => {
+    const entry = (entries[id] ?? '').trim()
+    if (entry === '' && optional !== true)
+      return [problem('left-empty', label, 'Nothing is entered', 'Write what the mark shows')]
+    if (id === 'digits' && !/^\d\d$/.test(entry))
+      return [
+        problem(
+          'two-digits',
+          label,
+          `“${entry}” is not two digits`,
+          'Write the digit left and the digit right of the arrow',
+        ),
+      ]
+    return []
+  })
+
 /** What was typed as a mark; the door says what is wrong with it. */
 export const markOf = (
   kind: MarkKind,
@@ -82,6 +100,7 @@ export const markOf = (
   const typed = fields.flatMap(({ id, text }) => {
     const entry = (entries[id] ?? '').trim()
     if (entry === '') return []
+    if (id === 'digits') return [['left', Number(entry[0])] as const, ['right', Number(entry[1])] as const]
     return [[id, text === true || !/^\d+$/.test(entry) ? entry : Number(entry)] as const]
   })
   const seen: (readonly [string, string | number | boolean])[] =

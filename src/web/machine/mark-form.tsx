@@ -1,12 +1,13 @@
 import { useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
+import type { Problem } from '../../base/problem.ts'
 import { Chips } from '../parts/chips.tsx'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { useNotes } from '../use-notes.ts'
-import { markKinds, markOf, plateClues, type MarkKind, type PlateClue } from './mark-fields.ts'
+import { markKinds, markOf, markProblems, plateClues, type MarkKind, type PlateClue } from './mark-fields.ts'
 import { useSheet } from './sheet.ts'
 
 /** Enters a date mark: on which part, what it looks like, and its figures as seen. */
@@ -17,10 +18,14 @@ export const MarkForm = () => {
   const [kind, setKind] = useState<MarkKind>('one-ring')
   const [entries, setEntries] = useState<Readonly<Record<string, string>>>({})
   const [clues, setClues] = useState<readonly PlateClue[]>([])
+  const [wrong, setWrong] = useState<readonly Problem[]>([])
   const chosen = markKinds.find(({ id }) => id === kind) ?? markKinds[0]
   const submit = async (event: FormEvent): Promise<void> => {
     event.preventDefault()
-    if (busy || !(await write([{ kind: 'stamp', part, reading: markOf(kind, entries, clues) }]))) return
+    const found = markProblems(kind, entries)
+    setWrong(found)
+    if (found.length > 0 || busy || !(await write([{ kind: 'stamp', part, reading: markOf(kind, entries, clues) }])))
+      return
     say('Date mark entered.')
     setEntries({})
     setClues([])
@@ -60,7 +65,7 @@ export const MarkForm = () => {
       <Button type="submit" className="key" isDisabled={busy}>
         Enter the mark
       </Button>
-      <Problems problems={problems} />
+      <Problems problems={[...wrong, ...problems]} />
     </form>
   )
 }

@@ -3,7 +3,8 @@ import { Button } from 'react-aria-components/Button'
 import { moneyFromText } from '../../base/money.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
-import { complaintIds, complaints, type Complaint } from '../../facts/complaints.ts'
+import { complaintsOf } from '../../blueprint/entry.ts'
+import { complaints, type Complaint } from '../../facts/complaints.ts'
 import { Chips } from '../parts/chips.tsx'
 import { Field } from '../parts/field.tsx'
 import { Fold } from '../parts/fold.tsx'
@@ -91,10 +92,8 @@ const AddToNotes = () => {
   )
 }
 
-const chips = complaintIds.map((id) => ({ id, name: complaints[id] }))
-
 const SeenForm = () => {
-  const { bench, document } = useSheet()
+  const { bench, document, blueprint } = useSheet()
   const { write, busy, problems } = useNotes(bench, document.state.id)
   const [seen, setSeen] = useState<readonly Complaint[]>([])
   const submit = async (event: FormEvent): Promise<void> => {
@@ -103,7 +102,12 @@ const SeenForm = () => {
   }
   return (
     <form onSubmit={(event) => void submit(event)} aria-label="What it does, seen by you">
-      <Chips label="What it does, seen by you" options={chips} chosen={seen} onChange={setSeen} />
+      <Chips
+        label="What it does, seen by you"
+        options={complaintsOf(blueprint).map((id) => ({ id, name: complaints[id] }))}
+        chosen={seen}
+        onChange={setSeen}
+      />
       <Button type="submit" className="key" isDisabled={busy || seen.length === 0}>
         Note as seen
       </Button>

@@ -4,7 +4,9 @@ import { Button } from 'react-aria-components/Button'
 import { currencies, type Currency } from '../../base/money.ts'
 import type { Problem } from '../../base/problem.ts'
 import type { BlueprintEntry } from '../../blueprint/entry.ts'
-import { complaintIds, complaints } from '../../facts/complaints.ts'
+import type { Blueprint } from '../../blueprint/schema.ts'
+import { complaintsOf } from '../../blueprint/entry.ts'
+import { complaintIds, complaints, type Complaint } from '../../facts/complaints.ts'
 import { contentFromDraft, draftFromText, emptyDraft, withBlueprint, type Draft } from '../add/draft.ts'
 import { LifeFields } from '../add/life-fields.tsx'
 import { WhichMachine } from '../add/which-machine.tsx'
@@ -58,7 +60,7 @@ export const AddPage = () => {
       <WhichMachine entries={blueprints} draft={draft} change={change} problems={problemsAt(problems, 'blueprint')} />
       <Chips
         label="What does it do wrong? As many as hold."
-        options={complaintIds.map((id) => ({ id, name: complaints[id] }))}
+        options={offered(blueprint, draft).map((id) => ({ id, name: complaints[id] }))}
         chosen={draft.complaints}
         onChange={(chosen) => change({ complaints: chosen })}
       />
@@ -145,6 +147,12 @@ const focusFirstWrong = (): void => {
     () => document.querySelector<HTMLElement>('form.add [data-wrong], form.add [aria-invalid="true"]')?.focus(),
     0,
   )
+}
+
+/** What a machine of this kind can do wrong; what was chosen before another kind was picked stays in sight. */
+const offered = (blueprint: Blueprint | undefined, { complaints: chosen }: Draft): readonly Complaint[] => {
+  const fitting = blueprint === undefined ? complaintIds : complaintsOf(blueprint)
+  return complaintIds.filter((id) => fitting.includes(id) || chosen.includes(id))
 }
 
 type PartProps = {

@@ -10,7 +10,7 @@ const parts = (o: BagDoorOptions): NonNullable<BlueprintFragment['parts']> => [
   {
     id: 'bag-door-latch',
     name: `${o.name} and latch`,
-    does: 'Holds the door shut',
+    does: 'Keeps it shut',
     group: 'air',
     spareShare: { low: 0.05, high: 0.1 },
   },

@@ -45,7 +45,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-new-bag',
     name: 'Suction with a new bag',
-    how: 'Plug out, new bag in, door shut. Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Palm over the hose end. Plug out before touching.',
+    how: 'Plug out, new bag in, closed up. Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Palm over the hose end or inlet. Plug out before touching.',
     minutes: 2.5,
     costMinor: 120,
     outcomes: [

@@ -128,7 +128,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-bin-emptied',
     name: 'Suction with the bin emptied',
-    how: 'Plug out, bin emptied outdoors, back on. Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Palm over the hose end. Plug out before touching.',
+    how: 'Plug out, bin emptied outdoors, back on. Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Palm over the hose end. Plug out before touching.',
     minutes: 2.5,
     controls: { 'mains-switch': 'on' },
     outcomes: [

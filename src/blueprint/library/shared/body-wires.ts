@@ -73,7 +73,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     id: 'earlier-unsafe-repair',
     part: 'body-wires',
     name: 'Earlier unsafe repair inside',
-    how: 'Cut-out bridged, taped or twisted joint, parts left out, wrong screws.',
+    how: 'A guard bridged, a taped or twisted joint, parts left out, wrong screws.',
     rate: {
       rows: [
         ['Z02', 0.5],
@@ -91,7 +91,7 @@ const checks = (o: BodyWiresOptions): NonNullable<BlueprintFragment['checks']> =
     kind: 'look',
     id: 'look-body-wires',
     name: 'Wires and joints in the body',
-    how: 'Plug out, covers off. Flat marks under bosses, bare spots, taped joints, a bridged cut-out, loose push-ons?',
+    how: 'Plug out, covers off. Flat marks under bosses, bare spots, taped joints, a guard bridged, loose push-ons?',
     minutes: 2.5,
     coversOff: [o.motorCover],
     outcomes: [
@@ -130,7 +130,7 @@ const checks = (o: BodyWiresOptions): NonNullable<BlueprintFragment['checks']> =
     kind: 'meter',
     id: 'body-line-to-neutral',
     name: 'Across the connectors in the body',
-    how: 'Plug out. Switch off. Line to neutral connector: cut-out and motor in one.',
+    how: 'Plug out. Switch off. Line to neutral connector: all that lies behind in one.',
     minutes: 1,
     red: 'body.line',
     black: 'body.neutral',

@@ -97,7 +97,7 @@ export const brushBoardChecks = (o: BrushBoardOptions): NonNullable<BlueprintFra
     kind: 'run',
     id: 'run-brush-upright',
     name: 'Brush stops, handle up',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Running with the handle back, lock it up: the brush must stop. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Running with the handle back, lock it up: the brush must stop. Plug out before touching.',
     minutes: 1,
     outcomes: [
       { id: 'stops', name: 'Stops' },

@@ -147,7 +147,7 @@ const checks = (o: BrushMotorOptions): NonNullable<BlueprintFragment['checks']> 
     kind: 'run',
     id: 'run-brush',
     name: 'Brush turns',
-    how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of brush and impeller. Switch on, brush in its working position, ten seconds. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of all that turns. Switch on, brush in its working position, ten seconds. Plug out before touching.',
     minutes: 1.5,
     outcomes: [
       { id: 'turns', name: 'Turns' },
@@ -167,7 +167,7 @@ const checks = (o: BrushMotorOptions): NonNullable<BlueprintFragment['checks']> 
     kind: 'run',
     id: 'run-jam',
     name: 'Jam protection',
-    how: 'Covers on, RCD socket of 30 mA or less. Brush turning; hold the roll with a wooden batten, two seconds at most, hands clear of brush and impeller. Must cut out and light its lamp. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less. Brush turning; hold the roll with a wooden batten, two seconds at most, hands clear of all that turns. Must cut out. Plug out before touching.',
     minutes: 3,
     caution: 'Two seconds, no longer.',
     outcomes: [

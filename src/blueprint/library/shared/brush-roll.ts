@@ -136,7 +136,7 @@ const repairs = (o: BrushRollOptions): NonNullable<BlueprintFragment['repairs']>
         breakRisk: 0.01,
       },
     ],
-    note: 'Press the overload button afterwards.',
+    ...(o.drive === 'own-motor' ? { note: 'Press the overload button afterwards.' } : {}),
   },
   {
     id: 'roll-bearings-new',

@@ -61,7 +61,7 @@ export const clutch = ({ cover }: ClutchOptions): BlueprintFragment => ({
       kind: 'run',
       id: 'run-brush',
       name: 'Brush turns',
-      how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of brush and impeller. Handle back, ten seconds; watch the pile. Plug out before touching.',
+      how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of all that turns. Handle back, ten seconds; watch the pile. Plug out before touching.',
       minutes: 1.5,
       outcomes: [
         { id: 'turns', name: 'Turns, lifts the pile' },

@@ -102,7 +102,7 @@ const repairs = (o: CutOutOptions): NonNullable<BlueprintFragment['repairs']> =>
         breakRisk: 0.04,
       },
     ],
-    note: 'Find why it was hot: bag, filters, hose. Crimp a one-shot, do not solder it.',
+    note: 'Find why it was hot: something starved it of air. Crimp a one-shot, do not solder it.',
     forbidden: 'Bridging the cut-out: the next blockage sets the motor on fire.',
   },
 ]

@@ -143,7 +143,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-new-bag',
     name: 'Pick-up with a new bag',
-    how: 'Plug out, new bag on, outer bag closed. Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Two strokes over bicarbonate. Plug out before touching.',
+    how: 'Plug out, new bag on, outer bag closed. Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Two strokes over bicarbonate. Plug out before touching.',
     minutes: 3,
     costMinor: 120,
     controls: { 'mains-switch': 'on' },
@@ -160,7 +160,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-head',
     name: 'Paper under the head',
-    how: 'Covers on, RCD socket of 30 mA or less. Brush lifted or standing still if it can be; slide paper under the lip of the head, hands clear of brush and impeller. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less. Brush lifted or standing still if it can be; slide paper under the lip of the head, hands clear of all that turns. Plug out before touching.',
     minutes: 1.5,
     controls: { 'mains-switch': 'on' },
     outcomes: [

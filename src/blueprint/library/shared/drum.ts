@@ -86,7 +86,7 @@ const checks = (o: DrumOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'air',
     id: 'air-push-top',
     name: 'Push the top down while it runs',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of impeller. Palm over the hose end, push the top down on the drum with the other hand: does it pull harder? Plug out before touching anything else.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Palm over the hose end, push the top down on the drum with the other hand: does it pull harder? Plug out before touching anything else.',
     minutes: 1,
     controls: { 'mains-switch': 'on' },
     outcomes: [

@@ -27,7 +27,7 @@ export const fillIndicator: BlueprintFragment = {
       kind: 'air',
       id: 'air-blockage-lamp',
       name: 'Fill indicator: block and clear',
-      how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Palm over the hose end at full speed: red. Let go: clear. Plug out before touching.',
+      how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Palm over the hose end at full speed: red. Let go: clear. Plug out before touching.',
       minutes: 1,
       controls: { 'mains-switch': 'on' },
       outcomes: [

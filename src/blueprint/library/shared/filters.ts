@@ -71,7 +71,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-pre-filter-out',
     name: 'Suction without the pre-motor filter',
-    how: 'Plug out, filter out, door shut. Covers on, RCD socket of 30 mA or less, hands clear of impeller. Ten seconds at most, palm over the hose end. Plug out before touching; filter back.',
+    how: 'Plug out, filter out, closed up again. Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Ten seconds at most, palm over the hose end. Plug out before touching; filter back.',
     minutes: 2.5,
     caution: 'Ten seconds only: dust goes to the motor.',
     outcomes: [
@@ -88,7 +88,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-exhaust-filter-out',
     name: 'Suction without the exhaust filter',
-    how: 'Plug out, filter out, its cover back. Covers on, RCD socket of 30 mA or less, hands clear of impeller. Ten seconds, palm over the hose end. Plug out before touching; filter back.',
+    how: 'Plug out, filter out, its cover back. Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Ten seconds, palm over the hose end. Plug out before touching; filter back.',
     minutes: 2.5,
     outcomes: [
       { id: 'same', name: 'Pulls as before' },

@@ -95,7 +95,7 @@ const checks = (o: FlatBeltOptions): NonNullable<BlueprintFragment['checks']> =>
     kind: 'run',
     id: 'run-brush',
     name: 'Brush turns',
-    how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of brush and impeller. Brush in its working position, ten seconds; watch the pile. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, head on carpet, hands clear of all that turns. Brush in its working position, ten seconds; watch the pile. Plug out before touching.',
     minutes: 1.5,
     outcomes: [
       { id: 'turns', name: 'Turns, lifts the pile' },

@@ -51,7 +51,7 @@ export const headlamp = ({ line, neutral, coldOhm, cover }: HeadlampOptions): Bl
       kind: 'run',
       id: 'run-headlamp',
       name: 'Headlamp while it runs',
-      how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Switch on and look. Plug out before touching.',
+      how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Switch on and look. Plug out before touching.',
       minutes: 0.5,
       outcomes: [
         { id: 'lit', name: 'Lit' },

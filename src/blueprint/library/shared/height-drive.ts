@@ -98,7 +98,7 @@ const checks = (o: HeightDriveOptions): NonNullable<BlueprintFragment['checks']>
     kind: 'run',
     id: 'run-height',
     name: 'Head height rises and falls',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Handle back, from hard floor to carpet: height settles within ten seconds. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Handle back, from hard floor to carpet: height settles within ten seconds. Plug out before touching.',
     minutes: 2,
     outcomes: [
       { id: 'settles', name: 'Rises, falls, settles' },

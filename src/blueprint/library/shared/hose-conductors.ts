@@ -1,4 +1,5 @@
 import type { BlueprintFragment } from '../../fragment.ts'
+import { catalogue } from './sources.ts'
 
 export interface HoseConductorsOptions {
   /** Points in the body that feed the two conductors of the hose. */
@@ -122,17 +123,48 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     part: 'hose-conductors',
     name: 'Hose conductor, line, comes and goes',
     how: 'Broken at a cuff where the hose bends; touches when held one way.',
-    rate: { rows: [['P23', 0.45]], component: { id: 'internal-wire', share: 0.06 } },
+    rate: { rows: [['P23', 0.28]], component: { id: 'internal-wire', share: 0.04 } },
     electrical: [{ element: 'hose-line', becomes: 'open' }],
     comesAndGoes: { badShare: 0.6 },
     complaints: { 'brush-not-turning': 0.85, intermittent: 0.5 },
+  },
+  {
+    id: 'hose-line-open',
+    part: 'hose-conductors',
+    name: 'Hose conductor, line, broken',
+    how: 'Broken right through at a cuff.',
+    rate: { rows: [['P23', 0.2]], component: { id: 'internal-wire', share: 0.03 } },
+    electrical: [{ element: 'hose-line', becomes: 'open' }],
+    complaints: { 'brush-not-turning': 0.95, intermittent: 0.2 },
+    excludes: ['hose-line-flickers'],
+  },
+  {
+    id: 'hose-neutral-flickers',
+    part: 'hose-conductors',
+    name: 'Hose conductor, neutral, comes and goes',
+    how: 'Broken at a cuff where the hose bends; touches when held one way.',
+    rate: { rows: [['P23', 0.18]], component: { id: 'internal-wire', share: 0.03 } },
+    electrical: [{ element: 'hose-neutral', becomes: 'open' }],
+    comesAndGoes: { badShare: 0.6 },
+    complaints: { 'brush-not-turning': 0.85, intermittent: 0.5 },
+    excludes: ['hose-neutral-open'],
+  },
+  {
+    id: 'socket-wire-off',
+    part: 'socket-wires',
+    name: 'Wire off at the hose socket',
+    how: 'Its push-on pulled off when the body was last closed.',
+    rate: { perHundred: 0.8, source: { ...catalogue, clause: 'a push-on more than other machines have' } },
+    electrical: [{ element: 'socket-line', becomes: 'open' }],
+    comesAndGoes: { badShare: 0.8 },
+    complaints: { 'brush-not-turning': 0.95 },
   },
   {
     id: 'hose-neutral-open',
     part: 'hose-conductors',
     name: 'Hose conductor, neutral, broken',
     how: 'Broken at a cuff where the hose bends.',
-    rate: { rows: [['P23', 0.35]], component: { id: 'internal-wire', share: 0.05 } },
+    rate: { rows: [['P23', 0.2]], component: { id: 'internal-wire', share: 0.03 } },
     electrical: [{ element: 'hose-neutral', becomes: 'open' }],
     complaints: { 'brush-not-turning': 0.95, intermittent: 0.2 },
   },
@@ -141,7 +173,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     part: 'hose-conductors',
     name: 'Hose conductors worn through, touching',
     how: 'The spiral has cut its insulation at a bend.',
-    rate: { rows: [['P23', 0.2]], component: { id: 'internal-wire', share: 0.03 } },
+    rate: { rows: [['P23', 0.14]], component: { id: 'internal-wire', share: 0.02 } },
     electrical: [{ element: 'hose-bridge', becomes: { ohm: 0.3, spread: 1 } }],
     complaints: { 'trips-supply': 0.85, sparks: 0.3, smell: 0.3, 'brush-not-turning': 0.3 },
     danger: mainsInHose,
@@ -267,6 +299,8 @@ const hoseSwap: NonNullable<BlueprintFragment['repairs']>[number] = {
   part: 'hose-conductors',
   removes: [
     'hose-line-flickers',
+    'hose-line-open',
+    'hose-neutral-flickers',
     'hose-neutral-open',
     'hose-conductors-touch',
     'head-switch-worn',
@@ -288,13 +322,30 @@ const hoseSwap: NonNullable<BlueprintFragment['repairs']>[number] = {
   note: 'The hose and the head switch on the handle come with it.',
 }
 
-const repairs: NonNullable<BlueprintFragment['repairs']> = [
+const repairs = (o: HoseConductorsOptions): NonNullable<BlueprintFragment['repairs']> => [
   hoseSwap,
+  {
+    id: 'socket-wire-mend',
+    name: 'Put the socket wire back on',
+    part: 'socket-wires',
+    removes: ['socket-wire-off'],
+    coversOff: [o.bodyCover],
+    options: [
+      {
+        id: 'refit',
+        name: 'New crimp terminal, pushed home',
+        minutes: 8,
+        costMinor: { low: 10, high: 30 },
+        success: 0.97,
+        breakRisk: 0.01,
+      },
+    ],
+  },
   {
     id: 'hose-conductors-cut-back',
     name: 'Cut the hose back past the break',
     part: 'hose-conductors',
-    removes: ['hose-line-flickers', 'hose-neutral-open'],
+    removes: ['hose-line-flickers', 'hose-line-open', 'hose-neutral-flickers', 'hose-neutral-open'],
     coversOff: ['hose-handle'],
     options: [
       {
@@ -356,12 +407,16 @@ const addsTo: NonNullable<BlueprintFragment['addsTo']> = {
   'stretch-hose': { 'hose-conductors-touch': { cuff: 0.3, whole: 0.7 } },
   'run-brush': {
     'hose-line-flickers': { still: 0.3, turns: 0.7 },
+    'hose-neutral-flickers': { still: 0.3, turns: 0.7 },
     'wand-contacts-burnt': { still: 0.3, turns: 0.7 },
   },
   'run-move-flex': { 'hose-conductors-touch': { flickers: 0.3, steady: 0.7 } },
   'run-full': {
     'hose-line-flickers': { 'brush-stops': 0.6, 'brush-still': 0.35, works: 0.05 },
+    'hose-line-open': { 'brush-still': 0.98, works: 0.02 },
+    'hose-neutral-flickers': { 'brush-stops': 0.6, 'brush-still': 0.35, works: 0.05 },
     'hose-neutral-open': { 'brush-still': 0.98, works: 0.02 },
+    'socket-wire-off': { 'brush-still': 0.95, 'brush-stops': 0.05 },
     'hose-conductors-touch': { trips: 0.9, sparks: 0.1 },
     'wand-contacts-burnt': { 'brush-stops': 0.6, 'brush-still': 0.35, works: 0.05 },
     'head-switch-worn': { 'brush-still': 0.97, works: 0.03 },
@@ -390,6 +445,6 @@ export const hoseConductors = (o: HoseConductorsOptions): BlueprintFragment => (
   ],
   faults,
   checks: checks(o),
-  repairs,
+  repairs: repairs(o),
   addsTo,
 })

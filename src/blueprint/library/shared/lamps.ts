@@ -56,7 +56,7 @@ const checks = (o: LampsOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'air',
     id: 'air-blockage-lamp',
     name: 'Blockage lamp: block and clear',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Palm over the hose end: lamp on. Let go: lamp off. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Palm over the hose end: lamp on. Let go: lamp off. Plug out before touching.',
     minutes: 1,
     outcomes: [
       { id: 'right', name: 'On when blocked, off when clear' },
@@ -73,7 +73,7 @@ const checks = (o: LampsOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-lamps',
     name: 'Lamps at start and in use',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. All lamps light at start; only power stays lit. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. All lamps light at start; only power stays lit. Plug out before touching.',
     minutes: 1,
     outcomes: [
       { id: 'right', name: 'All light, then only power' },

@@ -28,7 +28,7 @@ export const leadFaults = (o: LeadOptions): NonNullable<BlueprintFragment['fault
     id: 'plug-line-terminal-loose',
     part: 'plug',
     name: 'Plug, line terminal loose or burnt',
-    how: 'Screw never tight, or worked loose; the terminal browns and the fuse clip with it.',
+    how: `Screw never tight, or worked loose; the terminal browns${o.fuseA === null ? '' : ' and the fuse clip with it'}.`,
     rate: { rows: [['P01', 0.4]], component: { id: 'plug', share: 0.18 } },
     electrical: [{ element: 'plug-line-terminal', becomes: 'open' }],
     comesAndGoes: { badShare: 0.4 },

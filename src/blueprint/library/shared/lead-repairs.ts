@@ -18,7 +18,7 @@ export const leadRepairs = (o: LeadOptions): NonNullable<BlueprintFragment['repa
         breakRisk: 0.01,
       },
     ],
-    note: 'Brown to L, blue to N. Cord grip on the sheath. A browned plug goes in the bin.',
+    note: 'Brown to L, blue to N. Cord grip on the sheath. A browned plug is thrown away.',
   },
   {
     id: 'plug-new',
@@ -43,7 +43,7 @@ export const leadRepairs = (o: LeadOptions): NonNullable<BlueprintFragment['repa
     ],
     note:
       o.fuseA === null
-        ? 'A browned plug goes in the bin.'
+        ? 'A browned plug is thrown away.'
         : `Comes with its own ${o.fuseA} A plug fuse. If the old plug fuse had blown, find out why first.`,
   },
   {
@@ -130,7 +130,7 @@ export const leadRepairs = (o: LeadOptions): NonNullable<BlueprintFragment['repa
     options: [
       {
         id: 'new',
-        name: '10 m H05VV-F, 1 mm², with plug',
+        name: `${o.lengthM} m H05VV-F, ${o.areaMm2} mm², with plug`,
         minutes: 25,
         costMinor: { low: 950, high: 1700 },
         success: 0.98,
@@ -145,7 +145,7 @@ export const leadRepairs = (o: LeadOptions): NonNullable<BlueprintFragment['repa
         breakRisk: 0.01,
       },
     ],
-    note: `The flex at the plug and the flex at ${o.entry} go with it; so do plug and plug fuse${o.earthed ? ', and the earth core of the flex' : ''}.`,
+    note: `The flex at the plug and the flex at ${o.entry} go with it; so does the plug${o.fuseA === null ? '' : ' and the plug fuse'}${o.earthed ? ', and the earth core of the flex' : ''}.`,
     forbidden: 'Tape or a connector in the middle: not for sale, not for use.',
   },
 ]

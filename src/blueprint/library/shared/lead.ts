@@ -95,7 +95,7 @@ const covers = (o: LeadOptions): NonNullable<BlueprintFragment['covers']> => [
         name: 'Moulded plug, cut off',
         openMin: 0.5,
         closeMin: 6,
-        hint: 'A moulded plug has no top. Cut off, it goes in the bin, its blades bent; a new plug goes on.',
+        hint: 'A moulded plug has no top. Cut off, it is thrown away, its pins bent; a new plug goes on.',
       }
     : {
         id: 'plug-top',

@@ -25,7 +25,7 @@ const checks = (o: ReliefValveOptions): NonNullable<BlueprintFragment['checks']>
     kind: 'look',
     id: 'press-relief-valve',
     name: 'Relief valve',
-    how: 'Plug out, bag door open. Press the valve: it must spring back and sit flat.',
+    how: 'Plug out. Press the valve: it must spring back and sit flat.',
     minutes: 0.7,
     coversOff: [o.cover],
     outcomes: [

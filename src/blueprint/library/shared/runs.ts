@@ -1,6 +1,8 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 export interface RunOptions {
+  /** False where there is no hose whose end could be closed. */
+  readonly hose: boolean
   /** How it stands at rest, as “handle up”. */
   readonly atRest: string
   /** How it works, as “handle back”. */
@@ -14,7 +16,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-first',
     name: 'First run, ten seconds',
-    how: 'Covers on, RCD socket of 30 mA or less, hose clear, hands clear of brush and impeller. Hand on the switch, ten seconds, off. Plug out before touching.',
+    how: `Covers on, RCD socket of 30 mA or less, ${o.hose ? 'hose' : 'head'} clear, hands clear of all that turns. Hand on the switch, ten seconds, off. Plug out before touching.`,
     minutes: 1,
     caution: 'Hum without turning, smoke or flash: off at once.',
     outcomes: [
@@ -36,7 +38,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-listen',
     name: 'Run and listen',
-    how: `Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. One minute, ${o.atRest}. Listen, then block the hose a moment. Plug out before touching.`,
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of all that turns. One minute, ${o.atRest}. Listen, then ${o.hose ? 'block the hose' : 'press the head flat to the floor'} a moment. Plug out before touching.`,
     minutes: 2,
     outcomes: [
       { id: 'even', name: 'Even; pitch rises when blocked' },
@@ -57,7 +59,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-smell',
     name: 'Run and smell',
-    how: `Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Two minutes, ${o.working}; sniff the exhaust. Sharp varnish smell: off. Plug out before touching.`,
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Two minutes, ${o.working}; sniff the exhaust. Sharp varnish smell: off. Plug out before touching.`,
     minutes: 3,
     outcomes: [
       { id: 'clean', name: 'Clean' },
@@ -76,7 +78,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-sparks',
     name: 'Run and watch the sparks',
-    how: 'Covers on, RCD socket of 30 mA or less, dim light. Look through the vents from half a metre, hands clear of brush and impeller. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, dim light. Look through the vents from half a metre, hands clear of all that turns. Plug out before touching.',
     minutes: 1.5,
     outcomes: [
       { id: 'points', name: 'None, or small points' },
@@ -109,7 +111,7 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-soak',
     name: 'Soak, twenty minutes',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Open hose 20 minutes, then half blocked for two; stay with it. Plug out, then feel plug and flex.',
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of all that turns. ${o.hose ? 'Hose open 20 minutes, then half blocked for two' : 'Head lifted 20 minutes, then flat on the floor for two'}; stay with it. Plug out, then feel plug and flex.`,
     minutes: 22,
     outcomes: [
       { id: 'cool', name: 'Runs through, lead cool' },
@@ -129,15 +131,15 @@ const checks = (o: RunOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'run',
     id: 'run-full',
     name: 'Full function run',
-    how: `Cleaned, filters renewed. Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Five minutes: ${o.full}, switch ten times. Plug out before touching.`,
+    how: `Cleaned, what is always renewed is new. Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Five minutes: ${o.full}, switch ten times. Plug out before touching.`,
     minutes: 12,
     outcomes: [
       { id: 'works', name: 'Everything works' },
-      { id: 'lamp', name: 'Works, a lamp is wrong' },
+      { id: 'lamp', name: 'Works, a lamp or indicator is wrong' },
       { id: 'smells', name: 'Works, smells' },
-      { id: 'leaks', name: 'Dust at the exhaust or door' },
+      { id: 'leaks', name: 'Dust comes out' },
       { id: 'poor-pickup', name: 'Suction good, picks up poorly' },
-      { id: 'height', name: 'Height wrong, hard to push' },
+      { id: 'height', name: 'Hard to push' },
       { id: 'reel', name: 'Flex does not wind in, or does not stay out' },
       { id: 'speed', name: 'Speed cannot be set' },
       { id: 'park', name: 'Does not park, or brush runs on' },

@@ -139,7 +139,7 @@ const checks = (o: SpeedControlOptions): NonNullable<BlueprintFragment['checks']
     kind: 'meter',
     id: 'behind-the-board',
     name: 'Motor path behind the board',
-    how: 'Plug out. Motor tag of the board to the neutral pin: cut-out, brushes and winding, without the electronics.',
+    how: 'Plug out. Motor tag of the board to the neutral pin: all that lies behind, without the electronics.',
     minutes: 1,
     red: 'speed.out',
     black: 'plug.neutral',
@@ -163,7 +163,7 @@ const runSpeed: NonNullable<BlueprintFragment['checks']>[number] = {
   kind: 'run',
   id: 'run-speed',
   name: 'Speed, low to high and back',
-  how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Slide slowly from low to high and back. Plug out before touching.',
+  how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Slide slowly from low to high and back. Plug out before touching.',
   minutes: 1,
   outcomes: [
     { id: 'follows', name: 'Follows, low to high' },

@@ -1,11 +1,16 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
-const checks: NonNullable<BlueprintFragment['checks']> = [
+export interface SuctionAtHeadOptions {
+  /** How the head is set for it, as “Hose stowed, handle up so the brush stands still”. */
+  readonly set: string
+}
+
+const checks = (o: SuctionAtHeadOptions): NonNullable<BlueprintFragment['checks']> => [
   {
     kind: 'air',
     id: 'air-head',
     name: 'Paper under the head',
-    how: 'Covers on, RCD socket of 30 mA or less. Hose stowed, handle up so the brush stands still. Slide paper under the head; hands clear of brush and impeller. Plug out before touching.',
+    how: `Covers on, RCD socket of 30 mA or less. ${o.set}. Slide paper under the head; hands clear of all that turns. Plug out before touching.`,
     minutes: 1.5,
     outcomes: [
       { id: 'strong', name: 'Sticks fast' },
@@ -21,4 +26,4 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
 ]
 
 /** Suction at the floor head, judged by paper. */
-export const suctionAtHead: BlueprintFragment = { checks }
+export const suctionAtHead = (o: SuctionAtHeadOptions): BlueprintFragment => ({ checks: checks(o) })

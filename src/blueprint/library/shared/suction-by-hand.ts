@@ -1,11 +1,16 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
-const checks: NonNullable<BlueprintFragment['checks']> = [
+export interface SuctionByHandOptions {
+  /** Where the palm goes: the hose end, or the inlet of a machine without a hose. */
+  readonly at: 'hose end' | 'inlet'
+}
+
+const checks = (o: SuctionByHandOptions): NonNullable<BlueprintFragment['checks']> => [
   {
     kind: 'air',
     id: 'air-hose-end',
-    name: 'Hand over the hose end',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Brush standing still. Palm over the hose end: how hard does it pull? Plug out before touching the machine.',
+    name: `Hand over the ${o.at}`,
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Palm over the ${o.at}: how hard does it pull? Plug out before touching the machine.`,
     minutes: 1,
     outcomes: [
       { id: 'strong', name: 'Pulls hard' },
@@ -22,7 +27,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'air',
     id: 'air-sealed',
     name: 'Sealed at the inlet',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Hose off; flat blank over the inlet for three seconds. Plug out before touching. Misses blockages: it finds leaks and a tired motor.',
+    how: `Covers on, RCD socket of 30 mA or less, hands clear of all that turns. ${o.at === 'hose end' ? 'Hose off; flat' : 'Flat'} blank over the inlet for three seconds. Plug out before touching. Misses blockages: it finds leaks and a tired motor.`,
     minutes: 1.5,
     outcomes: [
       { id: 'strong', name: 'Holds hard, pitch rises' },
@@ -38,4 +43,4 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
 ]
 
 /** Suction judged by the hand, at the hose end and sealed at the inlet. */
-export const suctionByHand: BlueprintFragment = { checks }
+export const suctionByHand = (o: SuctionByHandOptions): BlueprintFragment => ({ checks: checks(o) })

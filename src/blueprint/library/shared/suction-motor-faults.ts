@@ -139,7 +139,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     how: 'Bearing collapsed, rotor rubs or will not turn. Reads normal on a meter; hums on the mains.',
     rate: { rows: [['M13', 1]], component: { id: 'motor-bearings', share: 0.25 } },
     complaints: { dead: 0.5, noise: 0.6, smell: 0.45, 'cuts-out': 0.2, 'trips-supply': 0.15, 'weak-suction': 0.2 },
-    danger: 'Standing still it draws twice its current and burns; the plug fuse may not blow for minutes',
+    danger: 'Standing still it draws twice its current and burns; a fuse or breaker may not go for minutes',
     excludes: ['bearing-brush-end-noisy', 'bearing-fan-end-noisy'],
   },
   {

@@ -133,7 +133,7 @@ export const suctionMotorRepairs = (o: SuctionMotorOptions): NonNullable<Bluepri
         breakRisk: 0.1,
       },
     ],
-    note: 'The fan nut is often left-handed and the fan bends. Only if a motor costs over £45 or cannot be had.',
+    note: 'The fan nut is often left-handed and the fan bends. Only where a motor is dear or cannot be had.',
     forbidden: 'Oil in a sealed bearing: quiet for a week.',
   },
   {

@@ -75,7 +75,7 @@ const checks = (o: SuppressionCapacitorOptions): NonNullable<BlueprintFragment['
     kind: 'meter',
     id: 'capacitor-across',
     name: 'Across the capacitor alone',
-    how: 'Plug out; discharge it through 10 kΩ first. Motor and board pulled off. Open after a moment is good, a steady reading is leaky.',
+    how: 'Plug out; discharge it through 10 kΩ first. All else pulled off. Open after a moment is good, a steady reading is leaky.',
     minutes: 2,
     red: o.from,
     black: o.to,

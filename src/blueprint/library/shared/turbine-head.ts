@@ -54,7 +54,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'run',
     id: 'run-brush',
     name: 'Brush turns on carpet',
-    how: 'Covers on, RCD socket of 30 mA or less, hands clear of brush and impeller. Head on carpet, relief slider shut, ten seconds; watch the pile. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, hands clear of all that turns. Head on carpet, relief slider shut, ten seconds; watch the pile. Plug out before touching.',
     minutes: 1.5,
     outcomes: [
       { id: 'turns', name: 'Spins up, lifts the pile' },

@@ -23,7 +23,7 @@ export interface WattsOptions {
 }
 
 const common =
-  'Covers on, RCD socket of 30 mA or less, power meter between plug and socket, hands clear of brush and impeller.'
+  'Covers on, RCD socket of 30 mA or less, power meter between plug and socket, hands clear of all that turns.'
 const caution =
   'Hum without turning, smoke or a smell of varnish: off at once. Never hold the brush or the motor to see what it does.'
 
@@ -31,7 +31,7 @@ const openHose = (o: WattsOptions): CheckInput => ({
   kind: 'run',
   id: 'run-watts-open',
   name: o.hose ? 'Watts, hose open' : 'Watts, head lifted',
-  how: `${common} ${o.hose ? 'Hose and wand open, brush off' : 'Head lifted clear of the floor'}. Read the watts after twenty seconds. Plug out before touching.`,
+  how: `${common} ${o.hose ? 'Hose open, brush still' : 'Head lifted clear of the floor'}. Read the watts after twenty seconds. Plug out before touching.`,
   minutes: 1.5,
   caution,
   outcomes: [
