@@ -3,7 +3,10 @@ import { problem } from '../base/problem.ts'
 import { refused, ok, type Result } from '../base/result.ts'
 import { runBelief } from '../engines/belief/index.ts'
 import { runNetwork } from '../engines/network/index.ts'
-import { checkPlanProblem, plan } from '../engines/plan/index.ts'
+import { certify, checkPlanProblem, plan } from '../engines/plan/index.ts'
+
+/** Nodes that `thrum certify` opens at most: seconds for a problem of a few faults. */
+const openings = 500
 
 /** Engines that take JSON and give JSON, by name. */
 export const engines: Readonly<Record<string, (input: unknown) => Result<unknown>>> = {
@@ -12,6 +15,10 @@ export const engines: Readonly<Record<string, (input: unknown) => Result<unknown
   plan: (input) => {
     const checked = checkPlanProblem(input)
     return checked.kind === 'ok' ? ok(plan(checked.value)) : checked
+  },
+  certify: (input) => {
+    const checked = checkPlanProblem(input)
+    return checked.kind === 'ok' ? ok(certify(checked.value, { openings })) : checked
   },
 }
 

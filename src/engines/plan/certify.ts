@@ -35,6 +35,10 @@ export type Certificate = {
 }
 
 const rounding = 1e-9
+/** Numbers that all beliefs kept may have together: about 100 MB. The search ends there, however many openings are left. */
+const mostNumbers = 12_000_000
+/** Nodes that may be kept; some hundred bytes each besides their numbers. */
+const mostNodes = 150_000
 
 /**
  * Encloses the optimum by best-first search over an AND/OR graph whose nodes are shared: at each step the node is opened that
@@ -49,7 +53,7 @@ export const certify = (problem: PlanProblem, { openings, withinMinor = 0 }: Cer
   const root = nodeAt(space, rules.start.slice(), kernel.belief)
   const within = Math.max(withinMinor, rounding * Math.max(1, Math.abs(root.upper)))
   let opened = 0
-  while (opened < openings && root.upper - root.lower > within) {
+  while (opened < openings && root.upper - root.lower > within && hasRoom(space)) {
     const node = mostHopeful(root)
     if (node === null) break
     open(space, node)
@@ -65,6 +69,9 @@ export const certify = (problem: PlanProblem, { openings, withinMinor = 0 }: Cer
     policy: policyFrom(problem, root),
   }
 }
+
+const hasRoom = ({ nodes, kernel }: SearchSpace): boolean =>
+  nodes.size < mostNodes && nodes.size * kernel.size < mostNumbers
 
 /** Down the moves that promise most, into the outcome with most still open, to a node that has not been opened. */
 const mostHopeful = (root: SearchNode): SearchNode | null => {

@@ -35,7 +35,8 @@ export type SearchSpace = {
   readonly kernel: Kernel
   readonly base: BaseWork
   readonly nodes: Map<string, SearchNode>
-  readonly bounds: Map<string, (suspect: number) => number>
+  /** Upper bounds by suspect, by what has been made. */
+  readonly bounds: Map<string, Float64Array>
 }
 
 /** Beliefs that agree to this share are one node: they come from the same facts in another order. */
@@ -44,9 +45,11 @@ const sameBelief = 1e-9
 /** The node of a situation and a belief that sums to 1, made when it is first come to. */
 export const nodeAt = (space: SearchSpace, situation: Situation, belief: Float64Array): SearchNode => {
   const made = String.fromCharCode(...situation)
-  const key = `${made} ${Array.from(belief, (p) => Math.round(p / sameBelief)).join(' ')}`
-  const known = space.nodes.get(key)
-  if (known !== undefined) return known
+  let key = `${made} ${fingerprint(belief)}`
+  for (let known = space.nodes.get(key); known !== undefined; known = space.nodes.get(key)) {
+    if (isSame(known.belief, belief)) return known
+    key += "'"
+  }
   const lower = baseValue(space.base, belief, 1, situation)
   const upper = Math.max(lower, boundOf(space, made, situation, belief))
   const node: SearchNode = { situation, belief, lower, upper, moves: null, parents: new Set() }
@@ -54,12 +57,22 @@ export const nodeAt = (space: SearchSpace, situation: Situation, belief: Float64
   return node
 }
 
+/** A short number for a belief, from its entries to the nearest `sameBelief` (FNV-1a); different beliefs may share one. */
+const fingerprint = (belief: Float64Array): number => {
+  let hash = 0x811c9dc5
+  for (let s = 0; s < belief.length; s++) hash = Math.imul(hash ^ Math.round(belief[s] / sameBelief), 0x01000193)
+  return hash >>> 0
+}
+
+const isSame = (a: Float64Array, b: Float64Array): boolean => {
+  for (let s = 0; s < a.length; s++) if (Math.abs(a[s] - b[s]) > sameBelief) return false
+  return true
+}
+
 const boundOf = (space: SearchSpace, made: string, situation: Situation, belief: Float64Array): number => {
   const bounds = space.bounds.get(made) ?? boundsBySuspect({ ...space.rules, start: situation }, space.kernel)
   space.bounds.set(made, bounds)
-  let sum = 0
-  for (let s = 0; s < belief.length; s++) if (belief[s] > 0) sum += belief[s] * bounds(s)
-  return sum
+  return dot(belief, bounds)
 }
 
 /** Every way to go on from a node. Checks that tell nothing, give no mark and cost something are left out: none gains by them. */

@@ -58,18 +58,15 @@ export const upperBoundOf = (rules: Rules, kernel: Kernel): number => {
 }
 
 /**
- * The same bound by suspect, worked out when first asked for and kept: its mean over any belief bounds what can be earned from
- * the situation that `rules` starts in.
+ * The same bound by suspect: its mean over any belief bounds what can be earned from the situation that `rules` starts in.
  */
-export const boundsBySuspect = (rules: Rules, kernel: Kernel): ((suspect: number) => number) => {
+export const boundsBySuspect = (rules: Rules, kernel: Kernel): Float64Array => {
   const bound = boundOf(rules, kernel)
   const extra = windfall(rules)
-  const kept = new Float64Array(kernel.size).fill(NaN)
-  return (s) => {
-    if (Number.isNaN(kept[s]))
-      kept[s] = extra + (bound.ways[s].length > walkedRepairs ? relaxedFrom(bound, s) : walk(bound, s))
-    return kept[s]
-  }
+  return Float64Array.from(
+    bound.ways,
+    (ways, s) => extra + (ways.length > walkedRepairs ? relaxedFrom(bound, s) : walk(bound, s)),
+  )
 }
 
 const boundOf = (rules: Rules, kernel: Kernel): Bound => {
