@@ -4,10 +4,12 @@ import { join } from 'node:path'
 import { addAdaptCommands } from './adapt-program.ts'
 import { addBenchCommands } from './bench-program.ts'
 import { addEngineCommands } from './engine-program.ts'
+import { addNextCommand } from './next-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
 import { addListCommand, addPickCommand } from './pick-program.ts'
 import { addServeCommand } from './serve-command.ts'
 import { addStampsCommand } from './stamps-program.ts'
+import { addThenCommand } from './then-program.ts'
 
 const terminal: Output = {
   out: (text) => process.stdout.write(`${text}\n`),
@@ -34,6 +36,8 @@ export const main = async (
     .configureOutput({ writeOut: (text) => output.out(text.trimEnd()), writeErr: (text) => output.err(text.trimEnd()) })
   addServeCommand(program, shell)
   addBenchCommands(program, shell)
+  addNextCommand(program, shell)
+  addThenCommand(program, shell)
   addEngineCommands(program, shell)
   addListCommand(program, shell)
   addPickCommand(program, shell)

@@ -29,8 +29,13 @@ const outcomeNames = (context: MoveContext, check: Check): readonly string[] => 
   return [...bands.map(bandName), 'jumps', '']
 }
 
-const bandName = (band: Band): string =>
-  'lowOhm' in band ? ohmRangeText(band.fromOhm, band.toOhm) : band.id === 'open' ? 'open' : chargingText
+/** A band in words: `4 to 13 Ω`, `open`, `rises, then open`. A band cut at a limit may begin where it ends. */
+export const bandName = (band: Band): string =>
+  'lowOhm' in band
+    ? ohmRangeText(Math.min(band.fromOhm, band.toOhm), band.toOhm)
+    : band.id === 'open'
+      ? 'open'
+      : chargingText
 
 export const whyRepair = (needed: number, success: number): string =>
   `Needed with ${percent(needed)} % probability; works ${percent(success)} % of the time when it is.`

@@ -73,10 +73,19 @@ export const makeEngine = (makePort: () => EnginePort): Engine => {
   return { ask }
 }
 
-let shared: Engine | null = null
+const startWorker = (): EnginePort => new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })
 
-/** The one engine of this page, started when first asked. */
+let shared: Engine | null = null
+let aside: Engine | null = null
+
+/** The engine that answers what the page waits for, started when first asked. */
 export const engine = (): Engine => {
-  shared ??= makeEngine(() => new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' }))
+  shared ??= makeEngine(startWorker)
   return shared
+}
+
+/** An engine of its own for long work that nothing waits for: it never stands in the way of a view. Started when first asked. */
+export const engineAside = (): Engine => {
+  aside ??= makeEngine(startWorker)
+  return aside
 }

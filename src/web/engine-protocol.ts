@@ -10,6 +10,8 @@ import type { LookAlikes } from '../machine/look-alikes.ts'
 import type { FaultRate } from '../machine/rates.ts'
 import type { ReadingResult } from '../machine/result.ts'
 import type { DateMark, MarksAnswer } from '../machine/stamps/marks.ts'
+import type { Undertaking } from '../machine/undertaking.ts'
+import type { Onward, PossibleResults, UnfoldStep } from '../machine/unfold.ts'
 import type { ExitId, MachineView } from '../machine/view.ts'
 
 /** A machine as the worker needs it. */
@@ -41,9 +43,16 @@ export type Adapted = {
   readonly problems: readonly Problem[]
 }
 
-/** What a page may ask of the engines. */
+/** What a page may ask of the engines. `results` and `onward` unfold the plan: what may come of a move after these steps, and what is said then. */
 export type EngineRequest =
   | { readonly kind: 'view'; readonly job: EngineJob }
+  | {
+      readonly kind: 'results'
+      readonly job: EngineJob
+      readonly steps: readonly UnfoldStep[]
+      readonly move: Undertaking
+    }
+  | { readonly kind: 'onward'; readonly job: EngineJob; readonly steps: readonly UnfoldStep[] }
   | { readonly kind: 'reading'; readonly job: EngineJob; readonly seed: number; readonly check: string }
   | { readonly kind: 'reveal'; readonly job: EngineJob; readonly seed: number; readonly exit: ExitId }
   | { readonly kind: 'complaints'; readonly blueprint: Blueprint; readonly plate: Plate; readonly seed: number }
@@ -56,6 +65,8 @@ export type EngineRequest =
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
+  | { readonly kind: 'results'; readonly results: PossibleResults }
+  | { readonly kind: 'onward'; readonly onward: Onward }
   | { readonly kind: 'reading'; readonly result: ReadingResult }
   | { readonly kind: 'reveal'; readonly reveal: Reveal }
   | { readonly kind: 'complaints'; readonly complaints: readonly Complaint[] }

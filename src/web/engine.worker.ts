@@ -6,8 +6,11 @@ import {
   faultRates,
   lookAlikes,
   faultShows,
+  jobAfter,
   machineModel,
   machineView,
+  onwardAfter,
+  possibleResults,
   readMarks,
   resultText,
   reveal,
@@ -47,6 +50,13 @@ const answer = (request: EngineRequest): EngineAnswer => {
   switch (request.kind) {
     case 'view':
       return { kind: 'view', view: machineView(asJob(request.job)) }
+    case 'results':
+      return {
+        kind: 'results',
+        results: possibleResults(request.steps.reduce(jobAfter, asJob(request.job)), request.move),
+      }
+    case 'onward':
+      return { kind: 'onward', onward: onwardAfter(asJob(request.job), request.steps) }
     case 'reading':
       return { kind: 'reading', result: virtualResult(asJob(request.job), request.seed, request.check) }
     case 'reveal':

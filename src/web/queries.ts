@@ -37,5 +37,11 @@ export const useBlueprint = (id: string): UseQueryResult<Blueprint> =>
 export const useMachines = (bench: BenchId): UseQueryResult<readonly MachineState[]> =>
   useQuery({ queryKey: machinesKey(bench), queryFn: ({ signal }) => getMachines(bench, signal) })
 
+/** How a machine is fetched and kept. */
+export const machineQuery = (bench: BenchId, id: string) => ({
+  queryKey: machineKey(bench, id),
+  queryFn: ({ signal }: { readonly signal: AbortSignal }): Promise<MachineDocument> => getMachine(bench, id, signal),
+})
+
 export const useMachine = (bench: BenchId, id: string): UseQueryResult<MachineDocument> =>
-  useQuery({ queryKey: machineKey(bench, id), queryFn: ({ signal }) => getMachine(bench, id, signal) })
+  useQuery(machineQuery(bench, id))

@@ -12,25 +12,29 @@ export type ShownView = {
   readonly failure: string | null
 }
 
+const isWanted = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): boolean =>
+  document !== undefined && blueprint !== undefined && document.state.left === null
+
+/** How the view of a machine is worked out and kept: one for each version of its notes. */
+export const viewQuery = (document: MachineDocument | undefined, blueprint: Blueprint | undefined) => ({
+  queryKey: ['view', document?.state.id, document?.state.addedAt, document?.state.version],
+  queryFn: async ({ signal }: { readonly signal: AbortSignal }): Promise<MachineView> => {
+    if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
+    const job = { state: document.state, notes: document.notes, blueprint }
+    return (await engine().ask({ kind: 'view', job }, signal)).view
+  },
+  enabled: isWanted(document, blueprint),
+  staleTime: Infinity,
+  retry: false,
+})
+
 /**
  * The view of a machine, worked out in the worker. Keeps showing the last one while the next is computed.
  * A machine that has left the bench has no next move, so nothing is asked for it.
  */
 export const useMachineView = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): ShownView => {
-  const state = document?.state
-  const wanted = document !== undefined && blueprint !== undefined && document.state.left === null
-  const query = useQuery({
-    queryKey: ['view', state?.id, state?.addedAt, state?.version],
-    queryFn: async ({ signal }): Promise<MachineView> => {
-      if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
-      const job = { state: document.state, notes: document.notes, blueprint }
-      return (await engine().ask({ kind: 'view', job }, signal)).view
-    },
-    enabled: wanted,
-    placeholderData: keepPreviousData,
-    staleTime: Infinity,
-    retry: false,
-  })
+  const query = useQuery({ ...viewQuery(document, blueprint), placeholderData: keepPreviousData })
+  const wanted = isWanted(document, blueprint)
   return {
     view: query.data ?? null,
     stale: wanted && (query.isPlaceholderData || query.isFetching),

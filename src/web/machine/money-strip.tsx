@@ -1,5 +1,6 @@
-import type { ReactNode } from 'react'
-import { moneyText } from '../../base/money.ts'
+import { useId, useState, type ReactNode } from 'react'
+import { moneyText, type Currency } from '../../base/money.ts'
+import type { WorthView } from '../../machine/view.ts'
 import { exitNames } from '../words.ts'
 import { useSheet } from './sheet.ts'
 
@@ -18,6 +19,7 @@ export const MoneyStrip = () => {
           <Figure name="best exit" words>
             {view === null ? '…' : exitNames[view.worth.bestExit].short}
           </Figure>
+          {view === null ? null : <Certain worth={view.worth} currency={state.currency} />}
         </>
       ) : (
         <>
@@ -29,6 +31,28 @@ export const MoneyStrip = () => {
         </>
       )}
     </dl>
+  )
+}
+
+/** How far the plan's figure can be from the best there is; what both figures mean is one tap away. */
+const Certain = ({ worth, currency }: { readonly worth: WorthView; readonly currency: Currency }) => {
+  const [open, setOpen] = useState(false)
+  const id = useId()
+  const money = (minor: number): string => moneyText(minor, currency)
+  const gap = money(Math.max(0, worth.upperMinor - worth.carryOnMinor))
+  return (
+    <div className={open ? 'strip-certain open' : 'strip-certain'}>
+      <dt className="unseen">how sure that is</dt>
+      <dd>
+        <button type="button" aria-expanded={open} aria-controls={id} onClick={() => setOpen(!open)}>
+          certain to within <span className="figure">{gap}</span>
+        </button>
+        <p id={id} hidden={!open}>
+          {money(worth.carryOnMinor)} is what this plan brings on average, proved for the plan. Nobody could beat{' '}
+          {money(worth.upperMinor)} on average, whatever they did next. The best there is lies between.
+        </p>
+      </dd>
+    </div>
   )
 }
 

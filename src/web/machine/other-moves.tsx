@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { moneyText } from '../../base/money.ts'
+import { moneyText, type Currency } from '../../base/money.ts'
 import type { MoveView } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
 import { Select } from '../parts/select.tsx'
@@ -13,10 +13,11 @@ type OtherMovesProps = { readonly chosen: Choice | null; readonly onChoose: (cho
 /** Everything else that can be done, best first, with what choosing it costs; and any check the blueprint knows. */
 export const OtherMoves = ({ chosen, onChoose }: OtherMovesProps) => {
   const { view } = useSheet()
-  const others = view?.others ?? []
+  const others = (view?.others ?? []).toSorted((a, b) => a.lessMinor - b.lessMinor)
   const [first, more] = [others.slice(0, firstShown), others.slice(firstShown)]
   return (
     <Fold title="Other moves">
+      {others.length === 0 ? null : <p className="hint">What each costs if it is done before the best move.</p>}
       <MoveList moves={first} chosen={chosen} onChoose={onChoose} />
       <AnyMove onChoose={onChoose} />
       {more.length === 0 ? null : (
@@ -54,12 +55,21 @@ const OtherMove = ({ move, pressed, onChoose }: OtherMoveProps) => {
     <Button className="move-line" aria-pressed={pressed} onPress={choose}>
       <span className="move-line-name">{move.kind === 'repair' ? `${move.name}: ${move.optionName}` : move.name}</span>{' '}
       <span className="move-line-cost">
-        {minutesText(move.minutes)} ·{' '}
-        <span className="figure">{moneyText(move.lessMinor, document.state.currency)}</span> less
+        {minutesText(move.minutes)} · <LessText minor={move.lessMinor} currency={document.state.currency} />
       </span>
     </Button>
   )
 }
+
+/** What choosing a move costs against the best one. */
+const LessText = ({ minor, currency }: { readonly minor: number; readonly currency: Currency }) =>
+  Math.round(minor) === 0 ? (
+    <>as good</>
+  ) : (
+    <>
+      costs <span className="figure">{moneyText(minor, currency)}</span>
+    </>
+  )
 
 const AnyMove = ({ onChoose }: Pick<OtherMovesProps, 'onChoose'>) => {
   const { blueprint, view } = useSheet()

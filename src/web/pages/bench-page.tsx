@@ -1,12 +1,14 @@
 import type { BenchId, MachineState } from '../../bench/contract.ts'
 import { moneyText } from '../../base/money.ts'
+import { Button } from 'react-aria-components/Button'
+import { HourAnswer, InHand } from '../bench/in-hand.tsx'
+import { useBenchOrder } from '../bench/use-bench-order.ts'
+import { useBenchViews, type BenchRow } from '../bench/use-bench-views.ts'
 import { Fold } from '../parts/fold.tsx'
 import { Loading } from '../parts/loading.tsx'
-import { Money } from '../parts/money.tsx'
-import { useBlueprint, useMachine, useMachines } from '../queries.ts'
+import { useMachines } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
-import { useMachineView } from '../use-machine-view.ts'
-import { complaintsText, dayText, exitNames, minutesText } from '../words.ts'
+import { dayText, exitNames, minutesText } from '../words.ts'
 
 /** What is in hand, what each is worth, what to do with the next hour. */
 export const BenchPage = ({ bench }: { readonly bench: BenchId }) => {
@@ -43,11 +45,7 @@ const Machines = ({ bench, machines }: MachinesProps) => {
         </p>
       ) : null}
       {machines.length > 0 && inHand.length === 0 ? <p>Nothing in hand. Everything has left.</p> : null}
-      <ul className="ledger" aria-label="In hand">
-        {inHand.map((machine) => (
-          <InHand key={machine.id} bench={bench} machine={machine} />
-        ))}
-      </ul>
+      {inHand.length === 0 ? null : <Hand bench={bench} machines={inHand} />}
       {left.length === 0 ? null : (
         <Fold title={`Left the bench: ${left.length}`}>
           <ul className="ledger">
@@ -58,6 +56,49 @@ const Machines = ({ bench, machines }: MachinesProps) => {
         </Fold>
       )}
     </>
+  )
+}
+
+/** What is in hand: for the next hour, best first, then what is ready to go. As it came in until that is known. */
+const Hand = ({ bench, machines }: MachinesProps) => {
+  const rows = useBenchViews(bench, machines)
+  const { order, canOrderNow, orderNow, touch } = useBenchOrder(rows)
+  const rowsOf = (ids: readonly string[] | undefined): readonly BenchRow[] =>
+    (ids ?? []).flatMap((id) => rows.filter(({ machine }) => machine.id === id))
+  const carryOn = rowsOf(order?.carryOn)
+  const ready = rowsOf(order?.ready)
+  const rest = rows.filter((row) => !carryOn.includes(row) && !ready.includes(row))
+  const list = (label: string, some: readonly BenchRow[]) => (
+    <ul className="ledger" aria-label={label}>
+      {some.map((row) => (
+        <InHand key={row.machine.id} bench={bench} row={row} />
+      ))}
+    </ul>
+  )
+  return (
+    <div {...touch} aria-busy={rows.some(({ done }) => !done)}>
+      {canOrderNow ? (
+        <p>
+          <Button className="key" onPress={orderNow}>
+            Order what is worked out
+          </Button>
+        </p>
+      ) : null}
+      {order === null ? null : (
+        <section className="hour" aria-label="The next hour">
+          <h2>What should I do with the next hour?</h2>
+          <HourAnswer row={carryOn[0]} />
+          {list('For the next hour, best first', carryOn)}
+        </section>
+      )}
+      {ready.length === 0 ? null : (
+        <section className="hour" aria-label="Ready to go">
+          <h2>Ready to go</h2>
+          {list('Ready to go', ready)}
+        </section>
+      )}
+      {list('In hand', rest)}
+    </div>
   )
 }
 
@@ -98,45 +139,6 @@ const Start = ({
 )
 
 type RowProps = { readonly bench: BenchId; readonly machine: MachineState }
-
-const InHand = ({ bench, machine }: RowProps) => {
-  const { data: document } = useMachine(bench, machine.id)
-  const { data: blueprint } = useBlueprint(machine.blueprint)
-  const { view, failure } = useMachineView(document, blueprint)
-  const pay = (minor: number | undefined) =>
-    minor === undefined ? <span className="figure">…</span> : <Money minor={minor} currency={machine.currency} />
-  return (
-    <li>
-      <Link to={{ kind: 'machine', bench, id: machine.id }} className="ledger-line">
-        <strong className="ledger-name">{machine.name}</strong>
-      </Link>
-      <span className="ledger-claim">
-        {machine.practiceSeed === null ? null : 'Practice machine. '}
-        {complaintsText(machine.claimed.complaints)}
-      </span>
-      <span className="worth-line">
-        <span>spent {pay(machine.paidMinor + machine.spentMinor)}</span>
-        <span>as it stands {pay(view?.worth.asItStandsMinor)}</span>
-        <span>carried on {pay(view?.worth.carryOnMinor)}</span>
-      </span>
-      <span className="ledger-next">
-        {failure === null ? <NextLine view={view} /> : `Could not be worked out: ${failure}`}
-      </span>
-    </li>
-  )
-}
-
-const NextLine = ({ view }: { readonly view: ReturnType<typeof useMachineView>['view'] }) => {
-  if (view === null) return <>Working out the next move …</>
-  const { next, redFlags } = view
-  return (
-    <>
-      {redFlags.length > 0 ? <strong className="warning">Not to be run. </strong> : null}
-      Next: <strong>{next.name}</strong>
-      {next.minutes > 0 ? `, ${minutesText(next.minutes)}` : null}
-    </>
-  )
-}
 
 const Gone = ({ bench, machine }: RowProps) => {
   if (machine.left === null) return null

@@ -16,6 +16,7 @@ import { NotesLog } from '../machine/notes-log.tsx'
 import { OtherMoves } from '../machine/other-moves.tsx'
 import { SheetContext, useSheet, type Sheet } from '../machine/sheet.ts'
 import { Suspects } from '../machine/suspects.tsx'
+import { WhatThen } from '../machine/what-then.tsx'
 import { Loading } from '../parts/loading.tsx'
 import { say } from '../parts/live.tsx'
 import { useBlueprint, useMachine } from '../queries.ts'
@@ -78,6 +79,7 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
               }}
             />
           )}
+          {shown === null ? null : <WhatThen key={`then ${choiceOf(shown.move)}`} move={shown.move} />}
           {state.left === null ? <OtherMoves chosen={chosen} onChoose={chooseAndShow} /> : null}
           {state.left === null ? <Different /> : null}
           <DrawingPanel probes={shown?.move.kind === 'check' ? shown.move.probes : null} />
