@@ -45,7 +45,8 @@ export type Adapted = {
 
 /** What a page may ask of the engines. `results` and `onward` unfold the plan: what may come of a move after these steps, and what is said then. */
 export type EngineRequest =
-  | { readonly kind: 'view'; readonly job: EngineJob }
+  /** `effort`: how many times the usual work the plan may do. */
+  | { readonly kind: 'view'; readonly job: EngineJob; readonly effort?: number }
   | {
       readonly kind: 'results'
       readonly job: EngineJob

@@ -49,7 +49,7 @@ const shows = (blueprint: Blueprint) => faultShows(machineModel(blueprint, bluep
 const answer = (request: EngineRequest): EngineAnswer => {
   switch (request.kind) {
     case 'view':
-      return { kind: 'view', view: machineView(asJob(request.job)) }
+      return { kind: 'view', view: machineView(asJob(request.job), request.effort) }
     case 'results':
       return {
         kind: 'results',

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
+import type { MachineView } from '../../machine/view.ts'
 import { Different } from '../adapt/different.tsx'
 import { Account } from '../machine/account.tsx'
 import { Alerts } from '../machine/alerts.tsx'
@@ -8,6 +9,7 @@ import { Covers } from '../machine/covers.tsx'
 import { DateMarks } from '../machine/date-marks.tsx'
 import { DrawingPanel } from '../machine/drawing-panel.tsx'
 import { Grounds } from '../machine/grounds.tsx'
+import { LookedFurther } from '../machine/looked-further.tsx'
 import { LeftCard } from '../machine/left-card.tsx'
 import { LastNote } from '../machine/last-note.tsx'
 import { MoneyStrip } from '../machine/money-strip.tsx'
@@ -21,6 +23,7 @@ import { Loading } from '../parts/loading.tsx'
 import { say } from '../parts/live.tsx'
 import { useBlueprint, useMachine } from '../queries.ts'
 import { PageTitle } from '../router.tsx'
+import { useFurtherView } from '../use-further-view.ts'
 import { useMachineView } from '../use-machine-view.ts'
 import { complaintsText, percentText } from '../words.ts'
 
@@ -28,7 +31,11 @@ import { complaintsText, percentText } from '../words.ts'
 export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly id: string }) => {
   const { data: machine, error } = useMachine(bench, id)
   const { data: blueprint, error: blueprintError } = useBlueprint(machine?.state.blueprint ?? '')
-  const { view, stale, failure } = useMachineView(machine, blueprint)
+  const { view: first, stale, failure } = useMachineView(machine, blueprint)
+  const further = useFurtherView(machine, blueprint, first !== null && !stale)
+  // Looking further gives better figures for the same move; another move never changes the card under a hand.
+  const agreed = first !== null && !stale && further !== null && choiceOf(further.next) === choiceOf(first.next)
+  const view = agreed ? { ...first, next: further.next, worth: further.worth } : first
   if (machine === undefined || blueprint === undefined) {
     return (
       <div className="sheet">
@@ -39,12 +46,14 @@ export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly i
   }
   return (
     <SheetContext value={{ bench, document: machine, blueprint, view, stale }}>
-      <MachineSheet failure={failure} />
+      <MachineSheet failure={failure} further={agreed || stale ? null : further} />
     </SheetContext>
   )
 }
 
-const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
+type MachineSheetProps = { readonly failure: string | null; readonly further: MachineView | null }
+
+const MachineSheet = ({ failure, further }: MachineSheetProps) => {
   const sheet = useSheet()
   const { state } = sheet.document
   const { chosen, turn, choose, hold } = useChoice()
@@ -79,6 +88,7 @@ const MachineSheet = ({ failure }: { readonly failure: string | null }) => {
               }}
             />
           )}
+          {further === null || chosen !== null ? null : <LookedFurther further={further} onChoose={chooseAndShow} />}
           {shown === null ? null : <WhatThen key={`then ${choiceOf(shown.move)}`} move={shown.move} />}
           {state.left === null ? <OtherMoves chosen={chosen} onChoose={chooseAndShow} /> : null}
           {state.left === null ? <Different /> : null}
