@@ -6,6 +6,7 @@ import { meterRemarks } from './meter-remarks.ts'
 import type { Plate } from './plate.ts'
 import { wattBands, wattBandText } from './scale.ts'
 import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
+import { exitWorkMin } from './payoff.ts'
 import { bandText, chargingText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
 import type { MoveContext } from './move-context.ts'
 import { whyCheck, whyExit, whyRepair } from './why.ts'
@@ -163,6 +164,7 @@ const exitMove = (context: MoveContext, ranked: RankedMove, exit: ExitId): ExitM
   kind: 'exit',
   id: exit,
   exit,
+  workMin: exitWorkMin(context.job, exit),
   name: exitNames[exit],
   how: '',
   costMinor: 0,

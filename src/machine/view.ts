@@ -107,7 +107,12 @@ export type RepairMove = CommonMove & {
   readonly forbidden: string | null
 }
 
-export type ExitMove = CommonMove & { readonly kind: 'exit'; readonly exit: ExitId }
+export type ExitMove = CommonMove & {
+  readonly kind: 'exit'
+  readonly exit: ExitId
+  /** Own minutes that it still takes: cleaning, stripping, listing, handing over. Already in `expectedMinor`; `minutes` is only the covers. Null where the plan gives no figures. */
+  readonly workMin: number | null
+}
 export type ExitId = 'sell-working' | 'sell-for-spares' | 'break-for-parts' | 'scrap'
 export type MoveView = CheckMove | RepairMove | ExitMove
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { browserHere } from './chromium.ts'
-import { phone, settled } from './looks.ts'
+import { browserHere, phone } from './chromium.ts'
+import { settled } from './looks.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 
 describe.runIf(browserHere())('looking further while somebody reads', () => {

@@ -142,6 +142,7 @@ const exitMove = (exit: ExitId, blueprint: Blueprint, off: readonly string[]): M
     kind: 'exit',
     id: exit,
     exit,
+    workMin: null,
     name: '',
     how: '',
     minutes: totalMin(close),

@@ -58,7 +58,10 @@ const MoveFigures = ({ shown: { move, figured } }: { readonly shown: ShownMove }
   return (
     <p className="move-figures">
       <span>
-        <strong className="figure">{minutesText(move.minutes)}</strong>
+        <strong className="figure">
+          {minutesText(move.kind === 'exit' ? move.minutes + (move.workMin ?? 0) : move.minutes)}
+        </strong>
+        {move.kind === 'exit' && move.workMin !== null ? ' of work follow' : null}
       </span>
       {move.costMinor > 0 ? (
         <span>

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { valueOf } from '../../../src/base/result.ts'
-import { checkPlanProblem, plan, type PlanMove, type PlanProblem } from '../../../src/engines/plan/index.ts'
+import { certify, checkPlanProblem, plan, type PlanMove, type PlanProblem } from '../../../src/engines/plan/index.ts'
 import { consequenceOf, exactWorth, problemAt, startOf } from '../../support/brute-plan.ts'
 import { truthFile } from '../../support/truth-case.ts'
 
@@ -55,6 +55,13 @@ describe.each(cases)('%s', (name) => {
 
   it.each(expected.then ?? [])('knows what is best after $outcome', ({ check, outcome, best }) => {
     expect(plan(after(problem, check, outcome)).best).toEqual(best)
+  })
+
+  it('is what the certificate closes on', () => {
+    const certificate = certify(problem, { openings: 2000 })
+    expect(certificate.closed).toBe(true)
+    near(certificate.lowerMinor, expected.lowerMinor, expected.tolerance, 'certified from below')
+    near(certificate.upperMinor, expected.lowerMinor, expected.tolerance, 'certified from above')
   })
 
   it('is what plain recursion over every move finds', () => {
