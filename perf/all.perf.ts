@@ -4,6 +4,7 @@ import { run as library } from './library-speed.ts'
 import { run as machine } from './machine-speed.ts'
 import { run as money } from './plan-money.ts'
 import { run as network } from './network-speed.ts'
+import { run as rivals } from './plan-rivals.ts'
 import { run as plan } from './plan-speed.ts'
 
 /** One line a comparison: our time, the other's, and how many times as quick ours is. All in one process, one after the other. */
@@ -21,4 +22,8 @@ it('prints what following the plan brings on virtual machines', () => {
   for (const { name, ours, theirs, ratio } of money()) {
     console.log(`${name}: ${figure(ours)}, compared with ${figure(theirs)}: ${figure(ratio)} ×`)
   }
+})
+
+it('prints what the plan and simpler rules bring on the same virtual dead machines', { timeout: 1_200_000 }, () => {
+  for (const line of rivals()) console.log(line)
 })
