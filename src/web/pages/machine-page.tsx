@@ -22,7 +22,7 @@ import { WhatThen } from '../machine/what-then.tsx'
 import { Loading } from '../parts/loading.tsx'
 import { say } from '../parts/live.tsx'
 import { useBlueprint, useMachine } from '../queries.ts'
-import { PageTitle } from '../router.tsx'
+import { Link, PageTitle } from '../router.tsx'
 import { useFurtherView } from '../use-further-view.ts'
 import { useMachineView } from '../use-machine-view.ts'
 import { complaintsText, percentText } from '../words.ts'
@@ -69,7 +69,10 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
       <div className="sheet machine">
         <div className="machine-title">
           <PageTitle windowTitle={state.name}>{state.name}</PageTitle>
-          <p className="quiet">{complaintsText(state.claimed.complaints)}</p>
+          <p className="quiet">
+            {complaintsText(state.claimed.complaints)} ·{' '}
+            <Link to={{ kind: 'blueprint', id: sheet.blueprint.id }}>{sheet.blueprint.name}</Link>
+          </p>
           {state.left === null ? <Verdict /> : null}
         </div>
         <div className="machine-left">
