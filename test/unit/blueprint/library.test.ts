@@ -64,7 +64,39 @@ describe('the library', () => {
   })
 })
 
+type Has = (part: RegExp) => boolean
+/** Words that only fit a machine with such a part, or of such a mains. */
+const slips: readonly (readonly [RegExp, (has: Has, blueprint: Blueprint) => boolean])[] = [
+  [/\bbag\b/i, (has) => !has(/^bag$/)],
+  [/\bhandle (up|down|back)\b/i, (_, { signs }) => !(signs.stands ?? []).includes('upright')],
+  [/\bhose\b/i, (has) => !has(/hose/)],
+  [/\bcontrol board\b/i, (has) => !has(/board/)],
+  [/\bcut-out\b/i, (has) => !has(/cut-out/)],
+  [/\boverload\b/i, (has) => !has(/overload/)],
+  [/\bbelt\b/i, (has) => !has(/belt/)],
+  [/\bfilter\b/i, (has) => !has(/filter/)],
+  [/\bplug fuse\b/i, (has) => !has(/fuse/)],
+  [/\b(brown|blue) core\b|\bflex\b|\bearth\b|\bRCD\b/i, (_, { plate }) => plate.voltageV < 200],
+]
+
+const textKeys = ['name', 'how', 'does', 'danger', 'caution', 'hint', 'note', 'forbidden']
+const textsOf = (value: unknown): readonly string[] => {
+  if (Array.isArray(value)) return value.flatMap(textsOf)
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([key, inner]) =>
+    typeof inner === 'string' ? (textKeys.includes(key) ? [inner] : []) : textsOf(inner),
+  )
+}
+
 describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))('%s', (_id, blueprint) => {
+  it('speaks of nothing that the machine does not have', () => {
+    const has: Has = (part) => blueprint.parts.some(({ id }) => part.test(id))
+    const { parts, faults, checks, repairs, covers } = blueprint
+    const texts = textsOf([parts, faults, checks, repairs, covers])
+    const unfit = slips.filter(([, absent]) => absent(has, blueprint))
+    expect(texts.filter((text) => unfit.some(([word]) => word.test(text)))).toEqual([])
+  })
+
   it('passes the whole checker', () => {
     expect(checkBlueprint(structuredClone(blueprint))).toMatchObject({ kind: 'ok' })
   })

@@ -21,7 +21,7 @@ const faults = (o: BagDoorOptions): NonNullable<BlueprintFragment['faults']> => 
     id: 'bag-door-seal-perished',
     part: 'bag-door-seal',
     name: `${o.name} seal perished or rolled`,
-    how: 'Whistles; a paper strip slips out of the shut door.',
+    how: 'Whistles; a paper strip slips out of the shut edge.',
     rate: { rows: [['A04', 1]], component: { id: 'seals', share: 0.6 } },
     complaints: { 'weak-suction': 0.7, 'dust-leaks': 0.3, noise: 0.25 },
     saleShareIfLeft: 0.6,
@@ -30,7 +30,7 @@ const faults = (o: BagDoorOptions): NonNullable<BlueprintFragment['faults']> => 
     id: 'bag-door-latch-broken',
     part: 'bag-door-latch',
     name: `${o.name} latch broken`,
-    how: 'The door springs open or gapes under suction.',
+    how: 'Springs open or gapes under suction.',
     rate: { rows: [['A05', 1]], component: { id: 'casing', share: 0.4 } },
     complaints: { 'weak-suction': 0.55, 'dust-leaks': 0.3 },
     saleShareIfLeft: 0.3,
@@ -42,7 +42,7 @@ const checks = (o: BagDoorOptions): NonNullable<BlueprintFragment['checks']> => 
     kind: 'look',
     id: 'paper-strip-door',
     name: `Paper strip round the ${o.name.toLowerCase()}`,
-    how: 'Plug out. Shut the door on a paper strip, pull; six places. The door must stay shut.',
+    how: 'Plug out. Shut it on a paper strip, pull; six places. It must stay shut.',
     minutes: 2,
     outcomes: [
       { id: 'grips', name: 'Grips all round' },
@@ -92,7 +92,7 @@ const repairs = (o: BagDoorOptions): NonNullable<BlueprintFragment['repairs']> =
     options: [
       {
         id: 'salvaged',
-        name: 'Latch or door from a donor',
+        name: `Latch or ${o.name.toLowerCase()} from a donor`,
         minutes: 12,
         costMinor: { low: 200, high: 900 },
         success: 0.95,

@@ -30,7 +30,7 @@ const checks: NonNullable<BlueprintFragment['checks']> = [
     kind: 'look',
     id: 'look-bag',
     name: 'Bag',
-    how: 'Plug out. Open the bag door outdoors. How full? Dust loose in the chamber?',
+    how: 'Plug out. Open it outdoors. How full? Dust loose in the chamber?',
     minutes: 1,
     coversOff: ['bag-door'],
     outcomes: [

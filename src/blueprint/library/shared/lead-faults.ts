@@ -123,7 +123,7 @@ export const leadFaults = (o: LeadOptions): NonNullable<BlueprintFragment['fault
     id: 'flex-sheath-damaged',
     part: 'flex',
     name: 'Flex cut, taped or perished, still conducting',
-    how: 'Roll caught it, pets chewed it, a joint under tape, or the sheath is sticky and cracked.',
+    how: 'Caught by a brush or a door edge, pets chewed it, a joint under tape, or the sheath is sticky and cracked.',
     rate: {
       rows: [
         ['P06', 0.4],

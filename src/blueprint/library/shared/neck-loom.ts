@@ -128,7 +128,7 @@ const checks = (o: NeckLoomOptions): NonNullable<BlueprintFragment['checks']> =>
     kind: 'run',
     id: 'run-swing-neck',
     name: 'Run and swing the neck',
-    how: 'Covers on, RCD socket of 30 mA or less, head on the floor, hands clear of all that turns. Handle back, swing the neck ten times by the handle. Plug out before touching.',
+    how: 'Covers on, RCD socket of 30 mA or less, head on the floor, hands clear of all that turns. Brush turning, swing the neck ten times. Plug out before touching.',
     minutes: 1.5,
     outcomes: [
       { id: 'steady', name: 'Brush steady' },

@@ -79,7 +79,7 @@ export const suctionMotorChecks = (o: SuctionMotorOptions): NonNullable<Blueprin
     kind: 'look',
     id: 'look-fan-inlet',
     name: 'Fan inlet by torch',
-    how: 'Plug out, filter out. Torch into the fan: grey-white cake? Ever run without bag or filter, plaster, ash?',
+    how: 'Plug out, filter out. Torch into the fan: grey-white cake? Ever run without its filter, plaster, ash?',
     minutes: 1.5,
     coversOff: [o.fanCover],
     outcomes: [

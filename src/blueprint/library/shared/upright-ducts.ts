@@ -42,7 +42,7 @@ const checks = (o: UprightDuctsOptions): NonNullable<BlueprintFragment['checks']
     kind: 'look',
     id: 'fold-lower-hose',
     name: 'Lower hose, fold the handle',
-    how: 'Plug out. Handle down and up; look all round the short hose and pull gently at both ends.',
+    how: 'Plug out. Fold and straighten it at the neck; look all round the short hose and pull gently at both ends.',
     minutes: 1,
     outcomes: [
       { id: 'whole', name: 'Whole, both ends on' },
