@@ -152,4 +152,4 @@ const make = (mains: Mains): BlueprintInput =>
     }),
   )
 
-export const directAirUpright: readonly BlueprintInput[] = [make(flatBlades), make(fusedPlug)]
+export const directAirUpright: readonly BlueprintInput[] = [make(fusedPlug), make(flatBlades)]
