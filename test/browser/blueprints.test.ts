@@ -114,7 +114,7 @@ describe.runIf(browserHere())('blueprints', () => {
       await settled(page)
       if (start === '/add') await pickOnPage(page, upright)
       await page.getByRole('button', { name: fold }).click()
-      await page.getByRole('link', { name: link }).click()
+      await page.getByRole('link', { name: link }).last().click()
       await page.getByRole('heading', { level: 1, name: upright.name }).waitFor()
     }
     await page.close()
