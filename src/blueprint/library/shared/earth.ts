@@ -95,7 +95,7 @@ const checks = (o: EarthOptions): NonNullable<BlueprintFragment['checks']> => [
     kind: 'meter',
     id: 'earth-pin-to-entry',
     name: `Earth pin to earth core at ${o.entry}`,
-    how: 'Plug out. Earth pin to the far end of the earth core. Under 0.5 Ω is good.',
+    how: 'Plug out. Earth pin to the far end of the earth core.',
     minutes: 1,
     red: 'plug.earth',
     black: 'flex.earth',
