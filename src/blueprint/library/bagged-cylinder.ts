@@ -1,7 +1,6 @@
 import { compose } from '../compose.ts'
-import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
+import type { BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
-import { along } from './layout.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
 import { bagDoor } from './shared/bag-door.ts'
@@ -12,6 +11,7 @@ import { cutOut } from './shared/cut-out.ts'
 import { feedWires } from './shared/feed-wires.ts'
 import { fillIndicator } from './shared/fill-indicator.ts'
 import { filters } from './shared/filters.ts'
+import { cylinderPlaces, lidCovers, shellCovers } from './shared/cylinder-body.ts'
 import { hose } from './shared/hose.ts'
 import { lead } from './shared/lead.ts'
 import { mainsSwitch } from './shared/mains-switch.ts'
@@ -29,71 +29,11 @@ import { wattsChecks } from './shared/watts-checks.ts'
 
 /** Minutes from the access column of the trade catalogue (judgement). */
 const covers: NonNullable<BlueprintFragment['covers']> = [
-  { id: 'bag-door', name: 'Lid', openMin: 0.2, closeMin: 0.3, hint: 'Bag out first, outdoors.' },
-  { id: 'filter-cover', name: 'Pre-motor filter frame', openMin: 0.3, closeMin: 0.3, after: ['bag-door'] },
-  { id: 'exhaust-cover', name: 'Exhaust filter grille', openMin: 0.4, closeMin: 0.4 },
-  {
-    id: 'top-shell',
-    name: 'Top shell',
-    openMin: 6,
-    closeMin: 7,
-    after: ['bag-door', 'filter-cover'],
-    fixings: [{ count: 6, kind: 'TX15 plastic 4 × 16' }],
-    hint: 'Screws hide under the bumper strip, the filter frame or the label.',
-  },
-  {
-    id: 'reel-cover',
-    name: 'Reel lifted out',
-    openMin: 7,
-    closeMin: 10,
-    after: ['top-shell'],
-    fixings: [{ count: 3, kind: 'TX15 plastic 4 × 12' }],
-    hint: 'Tape the drum, count its turns: the spring bites.',
-  },
-  {
-    id: 'motor-cover',
-    name: 'Motor cover',
-    openMin: 4,
-    closeMin: 5,
-    after: ['top-shell'],
-    fixings: [{ count: 3, kind: 'TX15 plastic 4 × 12' }],
-    hint: 'Mark which way the seal sits.',
-  },
-  {
-    id: 'motor-end',
-    name: 'Motor lifted out, end cap off',
-    openMin: 6,
-    closeMin: 8,
-    after: ['motor-cover'],
-    fixings: [{ count: 2, kind: 'motor end screw' }],
-    hint: 'Photograph the leads.',
-  },
+  ...lidCovers,
+  ...shellCovers({ after: ['bag-door', 'filter-cover'], screws: 6 }),
 ]
 
-const places: BlueprintBase['places'] = {
-  ...along(1, [
-    'plug.line',
-    'plug.fuse-out',
-    'plug.line-core',
-    'flex.line',
-    'reel.line',
-    'switch.in',
-    'switch.out',
-    'body.line',
-    'speed.in',
-    'speed.out',
-    'cutout.in',
-    'cutout.out',
-    'motor.a',
-  ]),
-  ...along(13, ['plug.neutral', 'plug.neutral-core'], 0, 4),
-  'flex.neutral': [6, 13],
-  'reel.neutral': [8, 13],
-  'body.neutral': [14, 13],
-  'motor.brush': [24, 5],
-  'motor.b': [24, 13],
-  'casing-metal': [26, 9],
-}
+const places = cylinderPlaces(24)
 
 /** Bagged cylinder with cord reel and electronic speed control. */
 const make = (mains: Mains): BlueprintInput =>

@@ -1,7 +1,6 @@
 import { compose } from '../compose.ts'
-import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
+import type { BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
-import { along } from './layout.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { binAndCyclone } from './shared/bin-and-cyclone.ts'
 import { bodyWires } from './shared/body-wires.ts'
@@ -12,6 +11,7 @@ import { cordReel } from './shared/cord-reel.ts'
 import { cutOut } from './shared/cut-out.ts'
 import { feedWires } from './shared/feed-wires.ts'
 import { filters } from './shared/filters.ts'
+import { cylinderPlaces, shellCovers } from './shared/cylinder-body.ts'
 import { hose } from './shared/hose.ts'
 import { lead } from './shared/lead.ts'
 import { mainsSwitch } from './shared/mains-switch.ts'
@@ -39,68 +39,10 @@ const covers: NonNullable<BlueprintFragment['covers']> = [
     closeMin: 3,
     fixings: [{ count: 3, kind: 'coin slot or TX10' }],
   },
-  {
-    id: 'top-shell',
-    name: 'Top shell',
-    openMin: 6,
-    closeMin: 7,
-    after: ['filter-cover'],
-    fixings: [{ count: 7, kind: 'TX15 plastic 4 × 16' }],
-    hint: 'Screws hide under the bumper strip, the filter frame or the label.',
-  },
-  {
-    id: 'reel-cover',
-    name: 'Reel lifted out',
-    openMin: 7,
-    closeMin: 10,
-    after: ['top-shell'],
-    fixings: [{ count: 3, kind: 'TX15 plastic 4 × 12' }],
-    hint: 'Tape the drum, count its turns: the spring bites.',
-  },
-  {
-    id: 'motor-cover',
-    name: 'Motor cover',
-    openMin: 4,
-    closeMin: 5,
-    after: ['top-shell'],
-    fixings: [{ count: 3, kind: 'TX15 plastic 4 × 12' }],
-    hint: 'Mark which way the seal sits.',
-  },
-  {
-    id: 'motor-end',
-    name: 'Motor lifted out, end cap off',
-    openMin: 6,
-    closeMin: 8,
-    after: ['motor-cover'],
-    fixings: [{ count: 2, kind: 'motor end screw' }],
-    hint: 'Photograph the leads.',
-  },
+  ...shellCovers({ after: ['filter-cover'], screws: 7 }),
 ]
 
-const places: BlueprintBase['places'] = {
-  ...along(1, [
-    'plug.line',
-    'plug.fuse-out',
-    'plug.line-core',
-    'flex.line',
-    'reel.line',
-    'switch.in',
-    'switch.out',
-    'body.line',
-    'speed.in',
-    'speed.out',
-    'cutout.in',
-    'cutout.out',
-    'motor.a',
-  ]),
-  ...along(13, ['plug.neutral', 'plug.neutral-core'], 0, 4),
-  'flex.neutral': [6, 13],
-  'reel.neutral': [8, 13],
-  'body.neutral': [14, 13],
-  'motor.brush': [24, 5],
-  'motor.b': [24, 13],
-  'casing-metal': [26, 9],
-}
+const places = cylinderPlaces(24)
 
 /** Bagless cylinder with a soft-start board and an air-turned brush. */
 const make = (mains: Mains): BlueprintInput =>

@@ -1,7 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
-import { along } from './layout.ts'
+import { flexToBody } from './layout.ts'
 import { flatBlades, fusedPlug, type Mains } from './mains.ts'
 import { bodyWires } from './shared/body-wires.ts'
 import { brushRoll } from './shared/brush-roll.ts'
@@ -53,13 +53,7 @@ const covers: NonNullable<BlueprintFragment['covers']> = [
 ]
 
 const places: BlueprintBase['places'] = {
-  ...along(
-    1,
-    ['plug.line', 'plug.fuse-out', 'plug.line-core', 'flex.line', 'switch.in', 'switch.out', 'body.line'],
-    0,
-    2.4,
-  ),
-  ...along(13, ['plug.neutral', 'plug.neutral-core', 'flex.neutral', 'body.neutral'], 0, 4.8),
+  ...flexToBody,
   'lamp.line': [17, 5],
   'motor.feed': [18, 1],
   'motor.a': [21, 1],
