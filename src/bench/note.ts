@@ -11,7 +11,7 @@ const words = z.string().trim().min(1).max(2000)
 const minutes = z.number().min(0).max(10_000)
 const minor = z.number().int().min(0).max(100_000_000)
 const complaint = z.enum(complaintIds)
-const ageYears = z.number().min(0, 'an age is zero or more').max(120)
+const ageYears = z.number().min(0, 'an age is 0 to 120 years').max(120, 'an age is 0 to 120 years')
 
 /** The things that can be written about a machine. Nothing is ever erased; a slip is struck out by a later note. */
 export const noteContentSchema = z.discriminatedUnion('kind', [
