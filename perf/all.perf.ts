@@ -1,9 +1,12 @@
 import { it } from 'vitest'
+import { run as airflow } from './airflow-speed.ts'
 import { run as belief } from './belief-speed.ts'
 import { run as library } from './library-speed.ts'
 import { run as machine } from './machine-speed.ts'
 import { run as money } from './plan-money.ts'
 import { run as network } from './network-speed.ts'
+import { run as growth } from './plan-growth.ts'
+import { run as reference } from './plan-reference.ts'
 import { run as rivals } from './plan-rivals.ts'
 import { run as plan } from './plan-speed.ts'
 
@@ -11,7 +14,7 @@ import { run as plan } from './plan-speed.ts'
 const figure = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3))
 
 it('prints each engine’s speed beside what it is compared with', async () => {
-  for (const run of [network, belief, library, machine, plan]) {
+  for (const run of [network, airflow, belief, library, machine, plan]) {
     for (const { name, ours, theirs, ratio } of await run()) {
       console.log(`${name}: ${figure(ours)} ms, compared with ${figure(theirs)} ms: ${figure(ratio)} ×`)
     }
@@ -24,6 +27,25 @@ it('prints what following the plan brings on virtual machines', () => {
   }
 })
 
-it('prints what the plan and simpler rules bring on the same virtual dead machines', { timeout: 1_200_000 }, () => {
-  for (const line of rivals()) console.log(line)
+const print = (lines: readonly string[]): void => console.log(lines.join('\n'))
+
+it('prints the bounds of the first plan of reference machines', () => {
+  print(reference())
+})
+
+it('prints how the plan grows with the number of parts', () => {
+  print(growth())
+})
+
+/** How many virtual machines each rival works on: `PERF_MACHINES=48 npm run perf` for more than usual. */
+const machinesAsked = (): number | undefined => {
+  const text = process.env['PERF_MACHINES']
+  if (text === undefined) return undefined
+  const count = Number(text)
+  if (Number.isInteger(count) && count >= 2) return count
+  throw new Error(`PERF_MACHINES is "${text}"; it would be a whole number, 2 or more`)
+}
+
+it('prints what the plan and simpler rules bring on the same virtual dead machines', { timeout: 7_200_000 }, () => {
+  print(rivals(machinesAsked()))
 })

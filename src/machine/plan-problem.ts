@@ -5,7 +5,8 @@ import { breakageShare, checkOverheadMin } from '../facts/trade.ts'
 import { bandProbabilities, bandsOf, type Band } from './bands.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
-import { payoffs, workingPrice } from './payoff.ts'
+import { payoffs } from './payoff.ts'
+import { workingPriceOf } from './prices.ts'
 import {
   gatesOf,
   gateStates,
@@ -39,7 +40,7 @@ export const planProblem = (model: MachineModel, job: Job, probability: Float64A
   const { kept, shares } = keptSuspects(model, probability)
   const bands = new Map<string, readonly Band[]>()
   const { blueprint } = model
-  const done = doneChecks(job)
+  const made = timesMade(model, job)
   const problem: PlanProblem = {
     format: 'thrum-plan-1',
     hourMinor: job.hourMinor,
@@ -52,8 +53,8 @@ export const planProblem = (model: MachineModel, job: Job, probability: Float64A
     covers: blueprint.covers.map(({ id, openMin, closeMin, after }) => ({ id, openMin, closeMin, after })),
     off: [...job.off],
     marks: marksHeld(job),
-    checks: blueprint.checks.map((check) => planCheck(model, job, check, kept, shares, bands, done.has(check.id))),
-    repairs: neededRepairs(model, kept, shares).flatMap((repair) => planRepairs(blueprint, repair)),
+    checks: blueprint.checks.map((check) => planCheck(model, job, check, kept, shares, bands, made.get(check.id) ?? 0)),
+    repairs: neededRepairs(model, kept, shares).flatMap((repair) => planRepairs(job, repair)),
     exits: planExits(model, job, kept),
   }
   return { problem, kept, bands }
@@ -91,27 +92,39 @@ const likelierOf = (suspects: readonly number[], probability: Float64Array): num
   suspects.reduce((best, s) => (probability[s] > probability[best] ? s : best))
 
 /**
- * Checks that would show nothing new: made since the last repair that could have changed what they see. A meter check before
- * running that failed is worth making once more, since a poor touch of the probes fails it too; not until it passes.
+ * How often a check is made until a repair renews it: what says that the machine is sound or fit to run is made once more where
+ * it failed by what a sound machine may show too, a poor touch of the probes or a scuff taken for a cut. Common practice of the
+ * trade; that the second try errs independently of the first is a judgement.
  */
-const doneChecks = (job: Job): ReadonlySet<string> => {
-  const failures = new Map<string, number>()
-  const done = new Set<string>()
+const timesWorthMaking = (check: Check): number => (!isFirstRun(check) && isRepeated(check) ? 2 : 1)
+
+/** Whether a check may be made once more after a result: it failed as a sound machine may, and trying again does no harm. */
+const mayFailWhenSound = (model: MachineModel, check: Check, outcome: string, passes: boolean): boolean => {
+  if (check.kind === 'meter') return !passes
+  const place = check.outcomes.findIndex(({ id }) => id === outcome)
+  if (passes || place <= 0 || (runsMachine(check) && check.outcomes[place].danger)) return false
+  return model.graded(check, soundSuspect(model))[place] > 0
+}
+
+const soundSuspect = (model: MachineModel): number => model.sets.findIndex((set) => set.length === 0)
+
+/** How often each check has been made since the last repair that could have changed what it sees. */
+const timesMade = (model: MachineModel, job: Job): ReadonlyMap<string, number> => {
+  const made = new Map<string, number>()
   for (const event of job.events) {
     if (event.kind === 'reading') {
       const check = job.blueprint.checks.find((c) => c.id === event.check)
-      if (event.result.kind === 'cannot-tell' && check !== undefined && isRepeated(check)) continue
-      const failed = check?.kind === 'meter' && check.beforeRunning && passesGate(check, event.result) === false
-      failures.set(event.check, (failures.get(event.check) ?? 0) + (failed ? 1 : 0))
-      if (!failed || failures.get(event.check)! > 1) done.add(event.check)
+      if (check === undefined || (event.result.kind === 'cannot-tell' && isRepeated(check))) continue
+      const times = timesWorthMaking(check)
+      const outcome = event.result.kind === 'grade' ? event.result.outcome : ''
+      const again = mayFailWhenSound(model, check, outcome, passesGate(check, event.result) === true)
+      made.set(event.check, again ? (made.get(event.check) ?? 0) + 1 : times)
     }
     if (event.kind !== 'repaired') continue
-    for (const { id } of job.blueprint.checks.filter((check) => repairRenews(job.blueprint, event.repair, check))) {
-      done.delete(id)
-      failures.delete(id)
-    }
+    for (const { id } of job.blueprint.checks.filter((check) => repairRenews(job.blueprint, event.repair, check)))
+      made.delete(id)
   }
-  return done
+  return made
 }
 
 /** Checks that are no gates and have shown danger that nothing has cleared yet. */
@@ -153,7 +166,7 @@ const planCheck = (
   kept: readonly number[],
   shares: readonly number[],
   bands: Map<string, readonly Band[]>,
-  done: boolean,
+  made: number,
 ): PlanCheck => {
   const common = {
     id: check.id,
@@ -162,8 +175,10 @@ const planCheck = (
     coversOff: coversFor(model.blueprint, check),
     allCoversOn: (runsMachine(check) || check.coversOn) && check.coversOff.length === 0,
     needs: marksNeeded(job, check),
-    done,
+    done: false,
     renewedByRepair: true,
+    times: timesWorthMaking(check),
+    made,
   }
   return check.kind === 'meter'
     ? { ...common, ...meterOutcomes(model, check, kept, shares, bands) }
@@ -217,9 +232,10 @@ const meterOutcomes = (
         id: band.id,
         gives: gives(check, passing[i], false),
         takes: takes(check, passing[i], false),
+        again: mayFailWhenSound(model, check, band.id, passing[i]),
       })),
-      { id: 'jumps', gives: [], takes: takes(check, false, false) },
-      { id: 'cannot-tell', gives: [], takes: [] },
+      { id: 'jumps', gives: [], takes: takes(check, false, false), again: true },
+      { id: 'cannot-tell', gives: [], takes: [], again: true },
     ],
     likelihood: rowsByMix(mixes, (mix) => {
       const prediction = model.predict(row, mix)
@@ -282,10 +298,11 @@ const gradedOutcomes = (
       id: outcome.id,
       gives: [...gives(check, passes, outcome.danger), ...(check.provesWorking && i === 0 ? [workingMark] : [])],
       takes: [...takes(check, passes, outcome.danger), ...(check.provesWorking && i > 0 ? [workingMark] : [])],
+      again: mayFailWhenSound(model, check, outcome.id, passes),
     }
   })
   return {
-    outcomes: [...outcomes, { id: 'cannot-tell', gives: [], takes: [] }],
+    outcomes: [...outcomes, { id: 'cannot-tell', gives: [], takes: [], again: true }],
     likelihood: kept.map((s) => withCannotTell(check, [...model.graded(check, s)])),
   }
 }
@@ -309,7 +326,8 @@ const neededRepairs = (model: MachineModel, kept: readonly number[], shares: rea
 /** Each way of doing a repair is a move of its own: `repair:option`. */
 export const repairMoveId = (repair: string, option: string): string => `${repair}:${option}`
 
-const planRepairs = (blueprint: Blueprint, repair: Repair): PlanProblem['repairs'] => {
+const planRepairs = (job: Job, repair: Repair): PlanProblem['repairs'] => {
+  const { blueprint } = job
   const voided = blueprint.checks.filter((check) => isGate(check) && repairVoidsGate(blueprint, check, repair.id))
   const behind = blueprint.parts.find((part) => part.id === repair.part)?.behind
   return repair.options.map((option) => ({
@@ -321,7 +339,7 @@ const planRepairs = (blueprint: Blueprint, repair: Repair): PlanProblem['repairs
     removes: [...repair.removes],
     success: option.success,
     breakRisk: option.breakRisk,
-    breakCostMinor: Math.round(breakageShare.value * workingPrice(blueprint)),
+    breakCostMinor: Math.round(breakageShare.value * workingPriceOf(job).minor),
     takes: [workingMark, ...voided.map((check) => gateMark(check.id))],
     renews: blueprint.checks.filter((check) => repairRenews(blueprint, repair.id, check)).map((check) => check.id),
     done: false,

@@ -1,35 +1,28 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { baseValue } from '../../src/engines/plan/base-policy.ts'
+import { basePolicy, baseValue } from '../../src/engines/plan/base-policy.ts'
 import { baseWorkOf } from '../../src/engines/plan/base-work.ts'
-import { plan, planProblemSchema, type PlanProblem } from '../../src/engines/plan/index.ts'
+import { plan, planProblemSchema, type PlanProblem, type PolicyPoint } from '../../src/engines/plan/index.ts'
+import { graphOf } from '../../src/engines/plan/policy-graph.ts'
 import { kernelOf, likeliest } from '../../src/engines/plan/kernel.ts'
 import { bestFollowUps, lookAheadOf, valueOfStep } from '../../src/engines/plan/look-ahead.ts'
 import { checkIsOpen, rulesOf } from '../../src/engines/plan/rules.ts'
 import { goalsOf, targetsOf } from '../../src/engines/plan/targets.ts'
 import { benchLikePlan } from '../support/bench-like-plan.ts'
-import { exactWorth, worthOfSequence, type Sequence } from '../support/brute-plan.ts'
+import { exactWorth } from '../support/brute-plan.ts'
+import { endingsOf } from '../support/follow-policy.ts'
 
 const runs = { numRuns: 300, seed: 7 }
 const slack = 1e-8
 
-/** The base policy's value at the start, and the sequence it stands for by its names. */
-const baseOf = (problem: PlanProblem): { readonly value: number; readonly sequence: Sequence } => {
+/** The base policy's value at the start, and the policy it stands for by its names. */
+const baseOf = (problem: PlanProblem): { readonly value: number; readonly policy: readonly PolicyPoint[] } => {
   const rules = rulesOf(problem)
   const kernel = kernelOf(problem)
   const goals = goalsOf(rules, kernel)
   const work = baseWorkOf(rules, kernel, targetsOf(rules, kernel, goals))
   const value = baseValue(work, kernel.belief, 1, rules.start)
-  const { target, proveFirst, repairs } = work.choice
-  const goal = goals.at(target)
-  const exit = target === -1 || goal === undefined || goal.exit === -1 ? null : problem.exits[goal.exit].id
-  const steps = exit === null || goal === undefined ? [] : goal.steps
-  const proof = steps.map((step) => ({
-    check: problem.checks[step.check].id,
-    wants: [...step.wants].map((place) => rules.markNames[place - rules.coverCount]),
-  }))
-  const made = [...work.order.slice(0, repairs)].map((repair) => problem.repairs[repair].id)
-  return { value, sequence: { proof, exit, proveFirst, repairs: made } }
+  return { value, policy: graphOf(problem, basePolicy(work, work, kernel.belief, 1, rules.start)) }
 }
 
 describe('the base policy', () => {
@@ -37,9 +30,10 @@ describe('the base policy', () => {
     let repaired = 0
     fc.assert(
       fc.property(benchLikePlan(4), (problem) => {
-        const { value, sequence } = baseOf(problem)
-        if (sequence.repairs.length > 0) repaired++
-        expect(Math.abs(value - worthOfSequence(problem, sequence))).toBeLessThan(slack)
+        const { value, policy } = baseOf(problem)
+        if (policy.some(({ move }) => move.kind === 'repair')) repaired++
+        const earned = endingsOf(problem, policy).reduce((sum, end) => sum + end.probability * end.moneyMinor, 0)
+        expect(Math.abs(value - earned)).toBeLessThan(slack)
       }),
       runs,
     )
@@ -74,7 +68,7 @@ describe('a look-ahead that chooses on a few suspects only', () => {
         problem.checks.forEach((_, index) => {
           if (!checkIsOpen(rules, rules.start, index)) return
           const follow = bestFollowUps(ahead, { kind: 'check', index }, Infinity)
-          const { value } = valueOfStep(ahead, 0, { kind: 'check', index }, follow, 'whole')
+          const value = valueOfStep(ahead, 0, { kind: 'check', index }, follow, 'whole')
           expect(value).toBeLessThanOrEqual(exact + slack)
         })
       }),
@@ -154,17 +148,45 @@ const bestStop = (order: readonly { readonly fixes: number; readonly costMinor: 
   return best
 }
 
+/** What each action of a random list mends, as a probability of the whole, and costs. */
+const itemsOf = (actions: readonly Action[], unknown: number) => {
+  const chance = chances(actions, unknown)
+  return actions.map((action, i) => ({ fixes: chance[i] * action.success, costMinor: action.costMinor }))
+}
+
+const unknownWeight = fc.double({ min: 0, max: 0.5, noNaN: true })
+
 describe('repairs of independent single faults', () => {
   // Kadane and Simon 1977 (from memory): the order of falling probability per cost is best; here every order is tried.
   it('are made in an order no other order beats', () => {
     fc.assert(
-      fc.property(randomActions, fc.double({ min: 0, max: 0.5, noNaN: true }), (actions, unknown) => {
-        const chance = chances(actions, unknown)
-        const items = actions.map((action, i) => ({ fixes: chance[i] * action.success, costMinor: action.costMinor }))
-        const best = Math.max(...ordersOf(items).map(bestStop))
-        expect(Math.abs(baseOf(independent(actions, unknown)).value - best)).toBeLessThan(1e-12)
+      fc.property(randomActions, unknownWeight, (actions, unknown) => {
+        const best = Math.max(...ordersOf(itemsOf(actions, unknown)).map(bestStop))
+        const problem = independent(actions, unknown)
+        expect(Math.abs(baseOf(problem).value - best)).toBeLessThan(1e-12)
+        const { lowerMinor, upperMinor } = plan(problem)
+        expect(Math.abs(lowerMinor - best)).toBeLessThan(1e-12)
+        expect(upperMinor).toBeGreaterThan(best - 1e-12)
       }),
       runs,
     )
+  })
+
+  it('are made in the order of falling probability per cost', () => {
+    let several = 0
+    fc.assert(
+      fc.property(randomActions, unknownWeight, (actions, unknown) => {
+        const items = itemsOf(actions, unknown)
+        const { policy } = baseOf(independent(actions, unknown))
+        const made = policy.flatMap(({ move }) => (move.kind === 'repair' ? [move.id] : []))
+        if (made.length > 1) several++
+        const rates = made.map((id) => items[Number(id.slice(1))]).map(({ fixes, costMinor }) => fixes / costMinor)
+        rates.slice(1).forEach((rate, i) => {
+          expect(rate).toBeLessThanOrEqual(rates[i] * (1 + 1e-12))
+        })
+      }),
+      runs,
+    )
+    expect(several).toBeGreaterThan(runs.numRuns / 4)
   })
 })

@@ -24,6 +24,7 @@ export const benchLikePlan = (mostFaults: number): fc.Arbitrary<PlanProblem> =>
       soundWeight: fc.integer({ min: 0, max: 10 }),
       falsePass: fc.constantFrom(0, 0.05),
       falseFail: fc.constantFrom(0, 0.1),
+      looks: fc.constantFrom(1, 1, 2),
       covers: fc.array(fc.nat(6), { minLength: 4, maxLength: 4 }),
       off: fc.subarray(['lid', 'case']),
       marks: fc.subarray(['safe1', 'safe2']),
@@ -56,10 +57,12 @@ export const benchLikePlan = (mostFaults: number): fc.Arbitrary<PlanProblem> =>
         checks: [
           safety(
             'safe1',
+            raw.looks,
             rows((set) => !unsafe(set)),
           ),
           safety(
             'safe2',
+            raw.looks,
             rows(() => true),
           ),
           {
@@ -88,9 +91,10 @@ export const benchLikePlan = (mostFaults: number): fc.Arbitrary<PlanProblem> =>
       })
     })
 
-const safety = (mark: string, likelihood: number[][]) => ({
+const safety = (mark: string, times: number, likelihood: number[][]) => ({
   id: `check-${mark}`,
   minutes: 1,
+  times,
   outcomes: [{ id: 'good', gives: [mark] }, { id: 'bad' }],
   likelihood,
 })

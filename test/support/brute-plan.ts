@@ -10,6 +10,7 @@ export type Moment = {
   readonly belief: readonly number[]
   readonly off: readonly string[]
   readonly marks: readonly string[]
+  /** A check that has been made twice is named twice. */
   readonly checksDone: readonly string[]
   readonly repairsDone: readonly string[]
 }
@@ -18,14 +19,15 @@ export type Moment = {
 export type Consequence = {
   readonly costMinor: number
   readonly minutes: number
-  readonly next: readonly { readonly probability: number; readonly moment: Moment }[]
+  /** `outcome` is null after a repair. */
+  readonly next: readonly { readonly outcome: string | null; readonly probability: number; readonly moment: Moment }[]
 }
 
 export const startOf = (plan: PlanProblem): Moment => ({
   belief: plan.suspects.map((suspect) => suspect.probability),
   off: plan.off,
   marks: plan.marks,
-  checksDone: plan.checks.filter((check) => check.done).map((check) => check.id),
+  checksDone: plan.checks.flatMap(({ id, done, made, times }) => Array<string>(done ? times : made).fill(id)),
   repairsDone: plan.repairs.filter((repair) => repair.done).map((repair) => repair.id),
 })
 
@@ -35,9 +37,11 @@ export const problemAt = (plan: PlanProblem, moment: Moment): PlanProblem => ({
   suspects: plan.suspects.map((suspect, s) => ({ ...suspect, probability: moment.belief[s] })),
   off: [...moment.off],
   marks: [...moment.marks],
-  checks: plan.checks.map((check) => ({ ...check, done: moment.checksDone.includes(check.id) })),
+  checks: plan.checks.map((check) => ({ ...check, done: false, made: timesMade(moment, check.id) })),
   repairs: plan.repairs.map((repair) => ({ ...repair, done: moment.repairsDone.includes(repair.id) })),
 })
+
+const timesMade = (moment: Moment, checkId: string): number => moment.checksDone.filter((id) => id === checkId).length
 
 const hasAll = (held: readonly string[], needs: readonly string[]): boolean =>
   needs.every((mark) => held.includes(mark))
@@ -56,7 +60,8 @@ const openCost = (plan: PlanProblem, moment: Moment, wanted: readonly string[]):
 const closeCost = (plan: PlanProblem, moment: Moment): number =>
   plan.covers.filter((cover) => moment.off.includes(cover.id)).reduce((sum, cover) => sum + cover.closeMin, 0)
 
-const exitWorth = (plan: PlanProblem, moment: Moment, exitId: string): number => {
+/** Expected money of leaving by an exit; minus infinity where its marks are not held. */
+export const exitWorth = (plan: PlanProblem, moment: Moment, exitId: string): number => {
   const exit = plan.exits.find(({ id }) => id === exitId)
   if (exit === undefined || !hasAll(moment.marks, exit.needs)) return -Infinity
   const closing = exit.allCoversOn ? (closeCost(plan, moment) * plan.hourMinor) / 60 : 0
@@ -72,7 +77,8 @@ export const consequenceOf = (plan: PlanProblem, moment: Moment, move: PlanMove)
 
 const checkConsequence = (plan: PlanProblem, moment: Moment, checkId: string): Consequence | null => {
   const check = plan.checks.find(({ id }) => id === checkId)
-  if (check === undefined || moment.checksDone.includes(checkId) || !hasAll(moment.marks, check.needs)) return null
+  if (check === undefined || !hasAll(moment.marks, check.needs)) return null
+  if (timesMade(moment, checkId) >= check.times) return null
   const minutes =
     check.minutes + (check.allCoversOn ? closeCost(plan, moment) : openCost(plan, moment, check.coversOff))
   const off = check.allCoversOn ? [] : [...new Set([...moment.off, ...coversFor(plan, check.coversOff)])]
@@ -81,7 +87,9 @@ const checkConsequence = (plan: PlanProblem, moment: Moment, checkId: string): C
     const probability = joint.reduce((sum, mass) => sum + mass, 0)
     const marks = [...new Set([...moment.marks.filter((mark) => !outcome.takes.includes(mark)), ...outcome.gives])]
     const belief = joint.map((mass) => mass / probability)
-    return { probability, moment: { ...moment, belief, off, marks, checksDone: [...moment.checksDone, checkId] } }
+    const made = outcome.again ? 1 : check.times - timesMade(moment, checkId)
+    const checksDone = [...moment.checksDone, ...Array<string>(made).fill(checkId)]
+    return { outcome: outcome.id, probability, moment: { ...moment, belief, off, marks, checksDone } }
   })
   const costMinor = check.costMinor + (minutes * plan.hourMinor) / 60
   return { costMinor, minutes, next: next.filter(({ probability }) => probability > 1e-12) }
@@ -111,7 +119,7 @@ const repairConsequence = (plan: PlanProblem, moment: Moment, repairId: string):
     repairsDone: [...moment.repairsDone, repairId],
   }
   const costMinor = repair.costMinor + repair.breakRisk * repair.breakCostMinor + (minutes * plan.hourMinor) / 60
-  return { costMinor, minutes, next: [{ probability: 1, moment: after }] }
+  return { costMinor, minutes, next: [{ outcome: null, probability: 1, moment: after }] }
 }
 
 const keyOf = (moment: Moment): string =>
@@ -159,95 +167,4 @@ export const worthOfFollowing = (plan: PlanProblem, choose: (now: PlanProblem) =
     return value
   }
   return worth(startOf(plan))
-}
-
-/** A fixed sequence of repairs with a proof after each: the kind of policy the engine looks ahead from. */
-export type Sequence = {
-  readonly proof: readonly { readonly check: string; readonly wants: readonly string[] }[]
-  /** The exit for what passes the proof; null for repairs without a proof. */
-  readonly exit: string | null
-  readonly proveFirst: boolean
-  readonly repairs: readonly string[]
-}
-
-type Path = { readonly probability: number; readonly spent: number; readonly moment: Moment }
-
-/**
- * The expected money of a sequence, followed along every path of outcomes, each path on its own. What fails an early step of a
- * proof leaves by the exit that, before the last repair, looked best of those that need no mark.
- */
-export const worthOfSequence = (plan: PlanProblem, sequence: Sequence): number => {
-  let paths: readonly Path[] = [{ probability: 1, spent: 0, moment: startOf(plan) }]
-  let total = 0
-  let fallback = bestOf(plan, paths, (exit) => exit.needs.length === 0).id
-  const proveAll = (): void => {
-    const { settled, open } = proved(plan, sequence, paths, fallback)
-    total += settled
-    paths = open
-    if (paths.length > 0) fallback = bestOf(plan, paths, (exit) => exit.needs.length === 0).id
-  }
-  if (sequence.proveFirst) proveAll()
-  for (const id of sequence.repairs) {
-    paths = paths.flatMap((path) => walk(plan, path, { kind: 'repair', id }))
-    proveAll()
-  }
-  return paths.length > 0 ? total + bestOf(plan, paths, () => true).worth : total
-}
-
-const bestOf = (
-  plan: PlanProblem,
-  paths: readonly Path[],
-  may: (exit: PlanProblem['exits'][number]) => boolean,
-): { readonly id: string; readonly worth: number } =>
-  plan.exits
-    .filter(may)
-    .map(({ id }) => ({ id, worth: worthOfLeaving(plan, paths, id) }))
-    .reduce((best, exit) => (exit.worth > best.worth ? exit : best))
-
-const worthOfLeaving = (plan: PlanProblem, paths: readonly Path[], exitId: string): number =>
-  paths.reduce((sum, path) => sum + path.probability * (exitWorth(plan, path.moment, exitId) - path.spent), 0)
-
-const proved = (
-  plan: PlanProblem,
-  sequence: Sequence,
-  paths: readonly Path[],
-  fallback: string,
-): { readonly settled: number; readonly open: readonly Path[] } => {
-  let settled = 0
-  let live = paths
-  let open: readonly Path[] = []
-  const steps = stillWanted(plan, sequence, paths)
-  if (steps.length === 0) return { settled, open: paths }
-  steps.forEach((step, index) => {
-    const walked = live.flatMap((path) => walk(plan, path, { kind: 'check', id: step.check }))
-    live = walked.filter((path) => hasAll(path.moment.marks, step.wants))
-    const failed = walked.filter((path) => !hasAll(path.moment.marks, step.wants))
-    if (index === steps.length - 1) open = failed
-    else settled += worthOfLeaving(plan, failed, fallback)
-  })
-  return { settled: settled + worthOfLeaving(plan, live, sequence.exit ?? ''), open }
-}
-
-const walk = (plan: PlanProblem, path: Path, move: PlanMove): readonly Path[] => {
-  const consequence = consequenceOf(plan, path.moment, move)
-  if (consequence === null) throw new Error(`The sequence makes ${move.id} where it cannot be made`)
-  return consequence.next.map(({ probability, moment }) => ({
-    probability: path.probability * probability,
-    spent: path.spent + consequence.costMinor,
-    moment,
-  }))
-}
-
-/** The steps of the proof whose marks the exit, or a later step still wanted, lacks. */
-const stillWanted = (plan: PlanProblem, sequence: Sequence, paths: readonly Path[]): Sequence['proof'] => {
-  const held = paths[0]?.moment.marks ?? []
-  const needs = new Set(plan.exits.find(({ id }) => id === sequence.exit)?.needs ?? [])
-  return sequence.proof
-    .toReversed()
-    .filter((step) => {
-      const wanted = step.wants.some((mark) => needs.has(mark) && !held.includes(mark))
-      if (wanted) plan.checks.find(({ id }) => id === step.check)?.needs.forEach((mark) => needs.add(mark))
-      return wanted
-    })
-    .toReversed()
 }

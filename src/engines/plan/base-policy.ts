@@ -1,47 +1,51 @@
 import type { BaseWork } from './base-work.ts'
-import { dot, multiply, squares } from './dot.ts'
-import { proofRoundOf, roundPayoff, wantedSteps, type ProofRound } from './proof-round.ts'
+import { dot, multiply } from './dot.ts'
+import { proofRoundOf, repeatableSteps, roundPayoff, wantedSteps, type ProofRound } from './proof-round.ts'
 import { checkIsOpen, closingMin, holds, makeCheck, makeRepair, mark, repairIsOpen } from './rules.ts'
 import type { Situation } from './rules.ts'
+import type { Step } from './step.ts'
+import { exitPolicy, type Policy } from './policy.ts'
 import { leastCostMinor, type Target } from './targets.ts'
 
 /** Repairs in a row without a better place to stop before a sequence is given up, and the number of repairs where that begins. */
 const patience = 3
 const fewRepairs = 8
 const negligibleMass = 1e-15
+/** One more than the largest set of proof steps: two such sets make one key. */
+const stepSets = 2 ** 24
 
 /**
  * Expected money of the best of a handful of simple policies from a belief and a situation: stop at the best exit now, or
  * repair in the order of gain per cost, proving after each repair, out at the first proof that holds, until stopping is best.
  * Each is a policy that can be carried out, and its expectation is exact, so the value is a lower bound of the optimum.
- * @returns the sum over the belief; `work.best` has the minutes too, `work.choice` and `work.order` the policy
+ * @returns the sum over the belief; `work.choice` and `work.order` have the policy
  */
 export const baseValue = (work: BaseWork, belief: Float64Array, mass: number, situation: Situation): number => {
   work.steps++
-  work.best.value = -Infinity
-  begin(work, belief, mass, situation, false)
+  work.best = -Infinity
+  begin(work, belief, mass, situation)
   considerStopping(work, -1, false, 0)
   work.run.firstFallback = work.run.fallback
   for (let target = 0; target < work.targets.length; target++) {
-    if (dot(belief, work.targets[target].most) <= work.best.value) continue
+    if (dot(belief, work.targets[target].most) <= work.best) continue
     weighRepairs(work, work.targets[target], belief)
-    begin(work, belief, mass, situation, false)
+    begin(work, belief, mass, situation)
     if (wantedSteps(work.targets[target], situation) !== 0) {
       if (prove(work, target)) {
         considerStopping(work, target, true, 0)
         repairOn(work, target, true)
       }
-      begin(work, belief, mass, situation, false)
+      begin(work, belief, mass, situation)
     }
     repairOn(work, target, false)
   }
-  return work.best.value
+  return work.best
 }
 
 /**
  * Expected money of a policy that `baseValue` chose on another kernel of the same problem: its target, its repairs in its
  * order. It stops where stopping is best here.
- * @returns the sum over the belief; `work.best` has the minutes and, when `withSecond`, the sum of squares
+ * @returns the sum over the belief
  */
 export const followBase = (
   work: BaseWork,
@@ -49,14 +53,13 @@ export const followBase = (
   belief: Float64Array,
   mass: number,
   situation: Situation,
-  withSecond: boolean,
 ): number => {
   const { target, proveFirst, repairs } = from.choice
-  work.best.value = -Infinity
-  begin(work, belief, mass, situation, withSecond)
+  work.best = -Infinity
+  begin(work, belief, mass, situation)
   considerStopping(work, -1, false, 0)
   work.run.firstFallback = work.run.fallback
-  if (target === -1) return work.best.value
+  if (target === -1) return work.best
   if (proveFirst) {
     prove(work, target)
     considerStopping(work, target, true, 0)
@@ -67,30 +70,82 @@ export const followBase = (
     prove(work, target)
     considerStopping(work, target, proveFirst, made + 1)
   }
-  return work.best.value
+  return work.best
+}
+
+/**
+ * The policy that `baseValue` chose on `from`, step by step, from the situation it began in.
+ * @param leastMass what is left of the belief below which the rest of the repairs is left out
+ */
+export const basePolicy = (
+  work: BaseWork,
+  from: BaseWork,
+  belief: Float64Array,
+  mass: number,
+  start: Situation,
+  leastMass = 0,
+): Policy => {
+  followBase(work, from, belief, mass, start)
+  const { target, proveFirst, repairs } = work.choice
+  begin(work, belief, mass, start)
+  bestExit(work)
+  work.run.firstFallback = work.run.fallback
+  const links: ((then: Policy) => Policy)[] = []
+  if (proveFirst) links.push(...proofLinks(work, target))
+  for (let made = 0; made < repairs && work.run.mass >= leastMass; made++) {
+    if (made > 0 || proveFirst) bestExit(work)
+    const step: Step = { kind: 'repair', index: work.order[made] }
+    repairNow(work, work.targets[target], work.order[made])
+    links.push((then) => ({ kind: 'step', step, next: [then] }))
+    links.push(...proofLinks(work, target))
+  }
+  return links.reduceRight<Policy>((then, link) => link(then), exitPolicy(bestExit(work)))
+}
+
+/** The steps of a round of proof, made as a whole; what fails the last one goes on. */
+const proofLinks = (work: BaseWork, place: number): ((then: Policy) => Policy)[] => {
+  const target = work.targets[place]
+  const wanted = wantedSteps(target, work.situation)
+  if (wanted === 0) return []
+  const { steps, again } = roundFor(work, place, wanted)
+  const { fallback } = work.run
+  if (!prove(work, place)) return []
+  const out = exitPolicy(fallback)
+  return [
+    (then) =>
+      steps.reduceRight<Policy>((onPass, k, i) => {
+        const { check, passing, again: repeats } = target.steps[k]
+        const onFail = i === steps.length - 1 ? then : out
+        const made = (failed: Policy): Policy => ({
+          kind: 'step',
+          step: { kind: 'check', index: check },
+          next: passing.map((pass, outcome) => (pass ? onPass : repeats[outcome] ? failed : onFail)),
+        })
+        return made(again[i] ? made(onFail) : onFail)
+      }, exitPolicy(target.exit)),
+  ]
 }
 
 /** Sets a run off. */
-const begin = (work: BaseWork, belief: Float64Array, mass: number, from: Situation, withSecond: boolean): void => {
+const begin = (work: BaseWork, belief: Float64Array, mass: number, from: Situation): void => {
   work.belief.set(belief)
   work.situation.set(from)
   work.gains.set(work.firstGains)
   const { run } = work
-  run.value = run.minutes = run.second = run.costMinor = run.spentMin = run.variance = 0
+  run.value = run.costMinor = 0
   run.mass = mass
   run.fallback = run.firstFallback
-  run.withSecond = withSecond
 }
 
 /** Repairs and proves until nothing helps, or nothing could, or stopping has long been better; notes the best place to stop. */
 const repairOn = (work: BaseWork, target: number, proveFirst: boolean): void => {
-  const { run, best } = work
+  const { run } = work
   const { most } = work.targets[target]
   let idle = 0
   let going = true
   const patient = work.rules.repairs.length <= fewRepairs
   for (let made = 0; going && (patient || idle < patience) && run.mass > negligibleMass;) {
-    if (run.value + dot(work.belief, most) - run.mass * run.costMinor <= best.value) return
+    if (run.value + dot(work.belief, most) - run.mass * run.costMinor <= work.best) return
     const repair = nextRepair(work, work.targets[target])
     if (repair === -1) return
     repairNow(work, work.targets[target], repair)
@@ -102,19 +157,14 @@ const repairOn = (work: BaseWork, target: number, proveFirst: boolean): void => 
 
 /** Notes the policy that stops here, if it is the best so far. */
 const considerStopping = (work: BaseWork, target: number, proveFirst: boolean, repairs: number): boolean => {
-  const { run, best, choice, rules } = work
+  const { run, choice, rules } = work
   const exit = bestExit(work)
   const payoff = work.kernel.payoff[exit]
   const closing = rules.exits[exit].allCoversOn ? closingMin(rules, work.situation) : 0
   const spent = run.costMinor + rules.minorPerMin * closing
   const value = run.value + dot(work.belief, payoff) - run.mass * spent
-  if (value <= best.value) return false
-  best.value = value
-  best.minutes = run.minutes + run.mass * (run.spentMin + closing)
-  if (run.withSecond) {
-    best.second = run.second + run.mass * run.variance
-    for (let s = 0; s < payoff.length; s++) best.second += work.belief[s] * (payoff[s] - spent) ** 2
-  }
+  if (value <= work.best) return false
+  work.best = value
   choice.target = target
   choice.proveFirst = proveFirst
   choice.repairs = repairs
@@ -218,10 +268,9 @@ const roundCost = (work: BaseWork, target: Target, repair: number, wanted: numbe
 
 /** Repairs with all that is in play; adds to `gains` what the suspects that come up may gain next. */
 const repairNow = (work: BaseWork, target: Target, repair: number): void => {
-  const { rules, run, situation, belief, gains } = work
-  const { costMinor, success, breakVariance } = rules.repairs[repair]
+  const { rules, situation, belief, gains } = work
+  const { costMinor, success } = rules.repairs[repair]
   pay(work, makeRepair(rules, situation, repair), costMinor)
-  run.variance += breakVariance
   const { from, to } = work.kernel.transitions[repair]
   const { waysAt, ways, wayCredit } = target
   for (let i = 0; i < from.length; i++) {
@@ -247,6 +296,7 @@ const prove = (work: BaseWork, place: number): boolean => {
   for (let i = 0; i < round.steps.length; i++) {
     const step = target.steps[round.steps[i]]
     pay(work, makeCheck(rules, situation, step.check), rules.checks[step.check].costMinor)
+    if (round.again[i]) makeCheck(rules, situation, step.check)
     const last = i === round.steps.length - 1
     if (last) settle(work, round.passes, target.exit)
     else settle(work, round.fails[i], run.fallback)
@@ -258,10 +308,12 @@ const prove = (work: BaseWork, place: number): boolean => {
 }
 
 const roundFor = (work: BaseWork, place: number, wanted: number): ProofRound => {
-  const known = work.rounds[place].get(wanted)
+  const again = repeatableSteps(work.rules, work.targets[place], work.situation) & wanted
+  const key = again * stepSets + wanted
+  const known = work.rounds[place].get(key)
   if (known !== undefined) return known
-  const round = proofRoundOf(work.kernel, work.targets[place], wanted)
-  work.rounds[place].set(wanted, round)
+  const round = proofRoundOf(work.rules, work.kernel, work.targets[place], wanted, again)
+  work.rounds[place].set(key, round)
   return round
 }
 
@@ -278,18 +330,15 @@ const canProve = (work: BaseWork, target: Target, round: ProofRound): boolean =>
   return true
 }
 
-/** Books the cost and minutes of the part of the belief that leaves by an exit now; its payoff is booked by the round. */
+/** Books the cost of the part of the belief that leaves by an exit now; its payoff is booked by the round. */
 const settle = (work: BaseWork, share: Float64Array, exit: number): void => {
   const { run, rules, belief } = work
   const closing = rules.exits[exit].allCoversOn ? closingMin(rules, work.situation) : 0
   const spent = run.costMinor + rules.minorPerMin * closing
   const mass = dot(belief, share)
   run.value -= mass * spent
-  run.minutes += mass * (run.spentMin + closing)
-  if (run.withSecond) run.second += squares(belief, share, work.kernel.payoff[exit], spent) + mass * run.variance
 }
 
 const pay = (work: BaseWork, minutes: number, costMinor: number): void => {
-  work.run.spentMin += minutes
   work.run.costMinor += costMinor + work.rules.minorPerMin * minutes
 }

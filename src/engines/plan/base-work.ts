@@ -4,12 +4,6 @@ import type { Rules, Situation } from './rules.ts'
 import { stopExits } from './stop-exits.ts'
 import type { Target } from './targets.ts'
 
-/**
- * Expected money, minutes and square of the money over a belief whose mass need not be 1: sums, not means,
- * so that the outcomes of a check add up without dividing.
- */
-export type Tally = { value: number; minutes: number; second: number }
-
 /** The policy that `baseValue` found best; kept so that it can be followed step by step. */
 type BaseChoice = {
   /** Place in the list of targets; -1 to stop at once. */
@@ -24,14 +18,14 @@ export type BaseWork = {
   readonly rules: Rules
   readonly kernel: Kernel
   readonly targets: readonly Target[]
-  /** The best policy's sums, left by `baseValue`. `second` only when asked for. */
-  readonly best: Tally
+  /** What the best policy is worth, left by `baseValue`: a sum over a belief whose mass need not be 1. */
+  best: number
   readonly choice: BaseChoice
   readonly order: Int32Array
   /** How often `baseValue` was called. */
   steps: number
   readonly stops: Int32Array
-  /** By target, by set of steps wanted. */
+  /** By target, by set of steps wanted and set of steps that can be made once more. */
   readonly rounds: readonly Map<number, ProofRound>[]
   readonly run: Run
   readonly trial: Int32Array
@@ -47,24 +41,19 @@ export type BaseWork = {
 /** One walk through a repair sequence: what is settled, what is still in play, and what the path so far has cost. */
 type Run = {
   value: number
-  minutes: number
-  second: number
   mass: number
   costMinor: number
-  spentMin: number
-  variance: number
   /** The best exit of those that need no mark, as judged when stopping was last weighed. */
   fallback: number
   /** The same at the start of the run. */
   firstFallback: number
-  withSecond: boolean
 }
 
 export const baseWorkOf = (rules: Rules, kernel: Kernel, targets: readonly Target[]): BaseWork => ({
   rules,
   kernel,
   targets,
-  best: { value: 0, minutes: 0, second: 0 },
+  best: 0,
   choice: { target: -1, proveFirst: false, repairs: 0 },
   order: new Int32Array(rules.repairs.length),
   steps: 0,
@@ -72,15 +61,10 @@ export const baseWorkOf = (rules: Rules, kernel: Kernel, targets: readonly Targe
   rounds: targets.map(() => new Map()),
   run: {
     value: 0,
-    minutes: 0,
-    second: 0,
     mass: 0,
     costMinor: 0,
-    spentMin: 0,
-    variance: 0,
     fallback: 0,
     firstFallback: 0,
-    withSecond: false,
   },
   trial: new Int32Array(rules.repairs.length),
   firstGains: new Float64Array(rules.repairs.length),

@@ -1,13 +1,27 @@
-import { baseValue, followBase } from './base-policy.ts'
-import type { BaseWork, Tally } from './base-work.ts'
+import { basePolicy, baseValue } from './base-policy.ts'
+import type { BaseWork } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
-import { surpriseTerms, takeStep, type LookAhead, type Step } from './look-ahead.ts'
+import { surpriseTerms } from './look-ahead.ts'
+import { takeStep, type Step } from './step.ts'
 import { mendOf } from './mends.ts'
-import { applyOutcome, checkIsOpen, holds, makeCheck, repairIsOpen, type Rules, type Situation } from './rules.ts'
+import { exitPolicy, type Policy } from './policy.ts'
+import {
+  applyOutcome,
+  checkIsOpen,
+  closingMin,
+  holds,
+  makeCheck,
+  repairIsOpen,
+  timesLeft,
+  type Rules,
+  type Situation,
+} from './rules.ts'
 
 /** How deep the search for the fault goes, and the share of the belief below which a branch is left to the base policy. */
 const deepest = 30
 const leastMass = 0.0005
+/** What is left of the whole belief below which no more repairs are followed one by one. */
+const negligibleMass = 1e-5
 /** Situations below which a branch is left to the base policy. */
 const leastAllowed = 2
 /** Probability from which on a repair is made rather than looked for further. */
@@ -15,18 +29,24 @@ const mendAt = 0.75
 /** Information below this share of what is left is not worth following. In nats. */
 const leastTold = 0.002
 const leastCostMinor = 1e-6
+/** Suspects below this share of what is left are not weighed when a check is chosen. */
+const leastShare = 1e-4
 /** Checks, the most telling ones per cost, that are weighed by what they tell about what to mend. */
 const weighedChecks = 16
 
 type Level = {
   readonly belief: Float64Array
+  /** The suspects that still count, by their places: the first `aliveCount` entries. */
+  readonly alive: Int32Array
+  aliveCount: number
   readonly situation: Situation
   readonly moved: Situation
-  readonly tally: Tally
-  readonly tried: Tally
+  tried: number
+  policy: Policy | null
+  triedPolicy: Policy | null
 }
 
-/** Work arrays of a search for the fault, on all suspects. */
+/** Work arrays of a search for the fault, on the suspects of one kernel. */
 export type Diagnosis = {
   readonly rules: Rules
   readonly base: BaseWork
@@ -38,34 +58,30 @@ export type Diagnosis = {
   /** By suspect, what to do about it. */
   readonly mends: Int32Array
   readonly sums: Float64Array
-  withSquares: boolean
-  nodes: number
-  limit: number
+  readonly totals: Float64Array
 }
 
-export const diagnosisOf = (ahead: LookAhead): Diagnosis => {
-  const { rules } = ahead
-  const { base } = ahead.whole
+export const diagnosisOf = (rules: Rules, base: BaseWork): Diagnosis => {
   const { size } = base.kernel
   const mends = mendOf(rules, base.kernel)
-  const tally = (): Tally => ({ value: 0, minutes: 0, second: 0 })
   return {
     rules,
     base,
     levels: Array.from({ length: deepest + 1 }, () => ({
       belief: new Float64Array(size),
+      alive: new Int32Array(size),
+      aliveCount: 0,
       situation: new Uint8Array(rules.start.length),
       moved: new Uint8Array(rules.start.length),
-      tally: tally(),
-      tried: tally(),
+      tried: 0,
+      policy: null,
+      triedPolicy: null,
     })),
     terms: base.kernel.likelihood.map((columns) => surpriseTerms(columns, size)),
     givers: giversOf(rules),
     mends,
     sums: new Float64Array(rules.repairs.length + rules.exits.length),
-    withSquares: false,
-    nodes: 0,
-    limit: 0,
+    totals: new Float64Array(rules.repairs.length + rules.exits.length),
   }
 }
 
@@ -79,20 +95,17 @@ const giversOf = (rules: Rules): ReadonlyMap<number, readonly number[]> => {
 }
 
 /**
- * Sums over the belief when the step is made next and the search for the fault follows: after each outcome the check that
- * tells most per cost, again and again, until mending or stopping by the base policy is worth more. A policy that can be
- * carried out, and its expectation is exact, so the value is a lower bound of the optimum.
+ * The policy that makes a step next and then searches for the fault: after each outcome the check that tells most per cost,
+ * again and again, until mending or stopping by the base policy is worth more. It can be carried out whatever the suspect is,
+ * also by one that is not searched among.
  * @param limit how many situations may be looked at
  */
-export const valueByDiagnosis = (diagnosis: Diagnosis, step: Step, limit: number, withSquares: boolean): Tally => {
+export const policyByDiagnosis = (diagnosis: Diagnosis, step: Step, limit: number): Policy => {
   const [first] = diagnosis.levels
-  diagnosis.nodes = 0
-  diagnosis.limit = limit
-  diagnosis.withSquares = withSquares
   first.belief.set(diagnosis.base.kernel.belief)
   first.situation.set(diagnosis.rules.start)
-  follow(diagnosis, 0, step, first.tried, limit)
-  return { ...first.tried }
+  follow(diagnosis, 0, step, limit)
+  return first.triedPolicy!
 }
 
 /** The checks that tell most per cost at the start, the best first; what must be made before one stands for it. */
@@ -100,6 +113,7 @@ export const tellingChecks = (diagnosis: Diagnosis, count: number): readonly num
   const [first] = diagnosis.levels
   first.belief.set(diagnosis.base.kernel.belief)
   first.situation.set(diagnosis.rules.start)
+  noteAlive(first, 1)
   const scored = scoredChecks(diagnosis, first, 1)
   return [...new Set(scored.sort((a, b) => b.score - a.score || a.check - b.check).map(({ check }) => check))].slice(
     0,
@@ -119,18 +133,27 @@ export const firstStep = (diagnosis: Diagnosis): Step | null => {
  * The better of the base policy and searching on, from the belief and situation of a depth. Searching on makes the likeliest
  * mend where one is likely enough, and otherwise the check that tells most. `allowed` situations may be looked at from here.
  */
-const walk = (diagnosis: Diagnosis, depth: number, mass: number, allowed: number): Tally => {
-  const level = diagnosis.levels[depth]
-  diagnosis.nodes++
-  stopOrMend(diagnosis, level, mass)
-  if (depth === deepest || mass < leastMass || allowed < leastAllowed) return level.tally
-  const step = nextStep(diagnosis, level, mass)
-  if (step === null) return level.tally
-  follow(diagnosis, depth, step, level.tried, allowed - 1)
-  return level.tried.value > level.tally.value ? level.tried : level.tally
+const walk = (diagnosis: Diagnosis, depth: number, mass: number, allowed: number): number => {
+  const { base, levels } = diagnosis
+  const level = levels[depth]
+  const stopping = baseValue(base, level.belief, mass, level.situation)
+  const deeper = depth < deepest && mass >= leastMass && allowed >= leastAllowed
+  const step = deeper ? nextStep(diagnosis, level, mass) : null
+  if (step !== null) {
+    follow(diagnosis, depth, step, allowed - 1)
+    if (level.tried > stopping) {
+      level.policy = level.triedPolicy
+      return level.tried
+    }
+    // The search has used the work arrays since.
+    baseValue(base, level.belief, mass, level.situation)
+  }
+  level.policy = basePolicy(base, base, level.belief, mass, level.situation, negligibleMass)
+  return stopping
 }
 
 const nextStep = (diagnosis: Diagnosis, level: Level, mass: number): Step | null => {
+  noteAlive(level, mass)
   const mend = likelyMend(diagnosis, level, mass)
   if (mend !== -1) return { kind: 'repair', index: mend }
   const check = mostTelling(diagnosis, level, mass)
@@ -147,16 +170,8 @@ const likelyMend = ({ rules, mends, sums }: Diagnosis, level: Level, mass: numbe
   return -1
 }
 
-const stopOrMend = ({ base, withSquares }: Diagnosis, level: Level, mass: number): void => {
-  baseValue(base, level.belief, mass, level.situation)
-  if (withSquares) followBase(base, base, level.belief, mass, level.situation, true)
-  level.tally.value = base.best.value
-  level.tally.minutes = base.best.minutes
-  level.tally.second = base.best.second
-}
-
 /** Makes a step at a depth and walks on from each of its outcomes at the next. */
-const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally, allowed: number): void => {
+const follow = (diagnosis: Diagnosis, depth: number, step: Step, allowed: number): void => {
   const { rules, base, levels } = diagnosis
   const level = levels[depth]
   const next = levels[depth + 1]
@@ -164,20 +179,30 @@ const follow = (diagnosis: Diagnosis, depth: number, step: Step, into: Tally, al
   const minutes = takeStep(rules, level.moved, step)
   const rule = step.kind === 'check' ? rules.checks[step.index] : rules.repairs[step.index]
   const cost = rule.costMinor + minutes * rules.minorPerMin
-  const variance = step.kind === 'repair' ? rules.repairs[step.index].breakVariance : 0
   const outcomes = step.kind === 'check' ? base.kernel.likelihood[step.index].length : 1
   const whole = sumOf(level.belief)
-  into.value = into.minutes = into.second = 0
+  let value = 0
+  const elsewhere = stopAt(diagnosis, level.belief, level.moved)
+  const policies: (Policy | null)[] = Array.from({ length: outcomes }, () => elsewhere)
   for (let outcome = 0; outcome < outcomes; outcome++) {
     next.situation.set(level.moved)
     if (step.kind === 'check') applyOutcome(rules, next.situation, step.index, outcome)
     const mass = learn(diagnosis, level.belief, next.belief, step, outcome)
     if (mass <= 0) continue
-    const then = walk(diagnosis, depth + 1, mass, (allowed * mass) / whole)
-    into.value += then.value - cost * mass
-    into.minutes += then.minutes + minutes * mass
-    into.second += then.second - 2 * cost * then.value + (cost * cost + variance) * mass
+    value += walk(diagnosis, depth + 1, mass, (allowed * mass) / whole) - cost * mass
+    policies[outcome] = next.policy
   }
+  level.tried = value
+  level.triedPolicy = { kind: 'step', step, next: policies }
+}
+
+/** The best exit that can be taken whatever is held: what follows an outcome that none of the suspects searched among can show. */
+const stopAt = ({ rules, base }: Diagnosis, belief: Float64Array, situation: Situation): Policy => {
+  const closing = sumOf(belief) * rules.minorPerMin * closingMin(rules, situation)
+  const free = rules.exits.flatMap(({ needs, allCoversOn }, exit) =>
+    needs.length > 0 ? [] : [{ exit, worth: dot(belief, base.kernel.payoff[exit]) - (allCoversOn ? closing : 0) }],
+  )
+  return exitPolicy(free.reduce((best, one) => (one.worth > best.worth ? one : best)).exit)
 }
 
 const learn = (
@@ -211,7 +236,7 @@ const mostTelling = (diagnosis: Diagnosis, level: Level, mass: number): number =
   let best = -1
   let most = 0
   for (const { check, about, costMinor } of weighed.slice(0, weighedChecks)) {
-    const told = mendInformation(diagnosis, level.belief, about)
+    const told = mendInformation(diagnosis, level, about)
     if (told <= leastTold * mass || told / costMinor <= most) continue
     most = told / costMinor
     best = check
@@ -220,12 +245,13 @@ const mostTelling = (diagnosis: Diagnosis, level: Level, mass: number): number =
 }
 
 /** Mutual information between what to mend and the outcome of a check, in nats, times the mass of the belief. */
-const mendInformation = ({ base, mends, sums }: Diagnosis, belief: Float64Array, check: number): number => {
+const mendInformation = ({ base, mends, sums, totals }: Diagnosis, level: Level, check: number): number => {
+  const { belief, alive, aliveCount } = level
   let told = 0
-  const totals = new Float64Array(sums.length)
+  totals.fill(0)
   for (const column of base.kernel.likelihood[check]) {
     sums.fill(0)
-    for (let s = 0; s < belief.length; s++) sums[mends[s]] += belief[s] * column[s]
+    for (let i = 0; i < aliveCount; i++) sums[mends[alive[i]]] += belief[alive[i]] * column[alive[i]]
     let chance = 0
     for (let m = 0; m < sums.length; m++) {
       const part = sums[m]
@@ -237,10 +263,10 @@ const mendInformation = ({ base, mends, sums }: Diagnosis, belief: Float64Array,
     if (chance > 0) told -= chance * Math.log(chance)
   }
   let mass = 0
-  for (const total of totals) {
-    if (total <= 0) continue
-    mass += total
-    told -= total * Math.log(total)
+  for (let m = 0; m < totals.length; m++) {
+    if (totals[m] <= 0) continue
+    mass += totals[m]
+    told -= totals[m] * Math.log(totals[m])
   }
   return told + mass * Math.log(mass)
 }
@@ -256,8 +282,8 @@ const scoredChecks = (diagnosis: Diagnosis, level: Level, mass: number): Scored[
   const { rules } = diagnosis
   const scored: Scored[] = []
   for (let check = 0; check < rules.checks.length; check++) {
-    if (level.situation[rules.checkAt + check] !== 0) continue
-    const told = informationOf(diagnosis, level.belief, mass, check)
+    if (timesLeft(rules, level.situation, check) <= 0) continue
+    const told = informationOf(diagnosis, level, mass, check)
     if (told <= leastTold * mass) continue
     const way = wayTo(diagnosis, level, check)
     if (way === null) continue
@@ -293,11 +319,32 @@ const costOf = (rules: Rules, situation: Situation, check: number): number =>
   rules.checks[check].costMinor + makeCheck(rules, situation, check) * rules.minorPerMin
 
 /** Mutual information between suspect and outcome, in nats, times the mass of the belief. */
-const informationOf = ({ base, terms }: Diagnosis, belief: Float64Array, mass: number, check: number): number => {
-  let told = dot(belief, terms[check])
+const informationOf = (
+  { base, terms }: Diagnosis,
+  { belief, alive, aliveCount }: Level,
+  mass: number,
+  check: number,
+): number => {
+  let told = sumOver(belief, terms[check], alive, aliveCount)
   for (const column of base.kernel.likelihood[check]) {
-    const chance = dot(belief, column)
+    const chance = sumOver(belief, column, alive, aliveCount)
     if (chance > 0) told -= chance * Math.log(chance / mass)
   }
   return told
+}
+
+/** Sum of products over some places. */
+const sumOver = (a: Float64Array, b: Float64Array, places: Int32Array, count: number): number => {
+  let sum = 0
+  for (let i = 0; i < count; i++) sum += a[places[i]] * b[places[i]]
+  return sum
+}
+
+/** Notes which suspects of a level still count; gives back their mass. */
+const noteAlive = (level: Level, mass: number): void => {
+  const { belief, alive } = level
+  const least = mass * leastShare
+  let count = 0
+  for (let s = 0; s < belief.length; s++) if (belief[s] > least) alive[count++] = s
+  level.aliveCount = count
 }

@@ -33,10 +33,3 @@ export const multiply = (into: Float64Array, a: Float64Array, b: Float64Array): 
   for (; i < a.length; i++) s0 += into[i] = a[i] * b[i]
   return s0 + s1 + (s2 + s3)
 }
-
-/** Sum of weight × (worth − spent)², each weight being a product of two. */
-export const squares = (a: Float64Array, b: Float64Array, worth: Float64Array, spent: number): number => {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i] * (worth[i] - spent) ** 2
-  return sum
-}

@@ -4,7 +4,7 @@
  */
 export { checkPlanProblem } from './check-problem.ts'
 export { certify, type Certificate, type CertifyOptions, type PolicyNode } from './certify.ts'
-export { plan, type PlanOptions } from './plan.ts'
+export { plan, type PlanOptions, type Risk } from './plan.ts'
 export {
   planProblemSchema,
   type ExitWorth,
@@ -12,5 +12,6 @@ export {
   type PlanMove,
   type PlanProblem,
   type PlanProblemInput,
+  type PolicyPoint,
   type RankedMove,
 } from './schema.ts'

@@ -1,12 +1,11 @@
-import { baseValue, followBase } from './base-policy.ts'
-import { baseWorkOf, type BaseWork, type Tally } from './base-work.ts'
+import { basePolicy, baseValue, followBase } from './base-policy.ts'
+import { baseWorkOf, type BaseWork } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
 import type { Kernel } from './kernel.ts'
-import { applyOutcome, checkIsOpen, makeCheck, makeRepair, type Rules, type Situation } from './rules.ts'
-import { goalsOf, targetsOf } from './targets.ts'
-
-/** A check or a repair, by its place. Exits end everything and need no look-ahead. */
-export type Step = { readonly kind: 'check' | 'repair'; readonly index: number }
+import type { Policy } from './policy.ts'
+import { applyOutcome, checkIsOpen, makeCheck, type Rules, type Situation } from './rules.ts'
+import { takeStep, type Step } from './step.ts'
+import { goalsOf, targetsOf, type Goal } from './targets.ts'
 
 /** One kernel with its work arrays: the beliefs after the moves looked ahead, by depth. */
 type Side = { readonly base: BaseWork; readonly beliefs: readonly Float64Array[] }
@@ -17,6 +16,7 @@ type Side = { readonly base: BaseWork; readonly beliefs: readonly Float64Array[]
  */
 export type LookAhead = {
   readonly rules: Rules
+  readonly goals: readonly Goal[]
   readonly near: Side
   readonly whole: Side
   readonly levels: readonly Level[]
@@ -24,7 +24,7 @@ export type LookAhead = {
   readonly terms: readonly Float64Array[]
 }
 
-type Level = { readonly moved: Situation; readonly situation: Situation; readonly tally: Tally }
+type Level = { readonly moved: Situation; readonly situation: Situation }
 
 const depth = 2
 
@@ -36,28 +36,28 @@ export const lookAheadOf = (rules: Rules, whole: Kernel, near: Kernel): LookAhea
   })
   return {
     rules,
+    goals,
     near: side(near),
     whole: side(whole),
     levels: Array.from({ length: depth }, () => ({
       moved: new Uint8Array(rules.start.length),
       situation: new Uint8Array(rules.start.length),
-      tally: { value: 0, minutes: 0, second: 0 },
     })),
     terms: near.likelihood.map((columns) => surpriseTerms(columns, near.size)),
   }
 }
 
-/** What to work out: the value on the near side, to choose by; or the sums on the whole side, with the sum of squares or not. */
-export type Figures = 'near' | 'whole' | 'whole with squares'
+/** What to work out: the value on the near side, to choose by, or the value on the whole side. */
+export type Figures = 'near' | 'whole'
 
 const outcomesOf = (rules: Rules, step: Step): number =>
   step.kind === 'repair' ? 1 : rules.checks[step.index].gives.length
 
-/** The base policy's sums at the start. */
-export const valueAtStart = (ahead: LookAhead): Tally => afterwards(ahead, -1, -1, 'whole')
+/** The base policy's value at the start. */
+export const valueAtStart = (ahead: LookAhead): number => afterwards(ahead, -1, -1, 'whole')
 
 /**
- * Sums over the belief when the step is made next and, after each outcome, the better of the base policy and the check
+ * The value, a sum over the belief, when the step is made next and, after each outcome, the better of the base policy and the check
  * named for that outcome (then the base policy). Exact for that policy on the side asked for.
  * @param at depth: 0 from the start, 1 from the outcome that depth 0 holds
  * @param follow by outcome, the check to weigh against the base policy; -1 for none. Null for none at all.
@@ -68,23 +68,19 @@ export const valueOfStep = (
   step: Step,
   follow: Int32Array | null,
   figures: Figures,
-): Tally => {
+): number => {
   const { rules } = ahead
-  const { moved, tally } = ahead.levels[at]
+  const { moved } = ahead.levels[at]
   moved.set(situationAt(ahead, at - 1))
   const minutes = takeStep(rules, moved, step)
   const cost = costOf(rules, step) + minutes * rules.minorPerMin
-  const variance = step.kind === 'repair' ? rules.repairs[step.index].breakVariance : 0
-  tally.value = tally.minutes = tally.second = 0
+  let value = 0
   for (let outcome = 0; outcome < outcomesOf(rules, step); outcome++) {
     const mass = branch(ahead, at, step, outcome, figures)
     if (mass <= 0) continue
-    const then = afterwards(ahead, at, follow === null ? -1 : follow[outcome], figures)
-    tally.value += then.value - cost * mass
-    tally.minutes += then.minutes + minutes * mass
-    tally.second += then.second - 2 * cost * then.value + (cost * cost + variance) * mass
+    value += afterwards(ahead, at, follow === null ? -1 : follow[outcome], figures) - cost * mass
   }
-  return tally
+  return value
 }
 
 const situationAt = (ahead: LookAhead, at: number): Situation =>
@@ -93,21 +89,20 @@ const situationAt = (ahead: LookAhead, at: number): Situation =>
 const beliefAt = (side: Side, at: number): Float64Array => (at === -1 ? side.base.kernel.belief : side.beliefs[at])
 
 /** The better of the base policy and one more check, at the belief and situation of a depth. */
-const afterwards = (ahead: LookAhead, at: number, check: number, figures: Figures): Tally => {
-  const checked = check === -1 ? null : valueOfStep(ahead, at + 1, { kind: 'check', index: check }, null, figures)
+const afterwards = (ahead: LookAhead, at: number, check: number, figures: Figures): number => {
+  const checked = check === -1 ? -Infinity : valueOfStep(ahead, at + 1, { kind: 'check', index: check }, null, figures)
   const based = baseAt(ahead, at, figures)
-  return checked !== null && checked.value > based.value ? checked : based
+  return Math.max(checked, based)
 }
 
-const baseAt = (ahead: LookAhead, at: number, figures: Figures): Tally => {
+const baseAt = (ahead: LookAhead, at: number, figures: Figures): number => {
   const { near, whole } = ahead
   const situation = situationAt(ahead, at)
   const likely = beliefAt(near, at)
-  baseValue(near.base, likely, sumOf(likely), situation)
-  if (figures === 'near') return near.base.best
+  const chosen = baseValue(near.base, likely, sumOf(likely), situation)
+  if (figures === 'near') return chosen
   const belief = beliefAt(whole, at)
-  followBase(whole.base, near.base, belief, sumOf(belief), situation, figures === 'whole with squares')
-  return whole.base.best
+  return followBase(whole.base, near.base, belief, sumOf(belief), situation)
 }
 
 const sumOf = (belief: Float64Array): number => {
@@ -116,9 +111,29 @@ const sumOf = (belief: Float64Array): number => {
   return sum
 }
 
-/** Makes the step in the situation, short of its outcome; gives back its minutes, covers included. */
-export const takeStep = (rules: Rules, situation: Situation, step: Step): number =>
-  step.kind === 'check' ? makeCheck(rules, situation, step.index) : makeRepair(rules, situation, step.index)
+/** The policy whose value `valueOfStep` gives on the whole side. */
+export const policyOfStep = (ahead: LookAhead, at: number, step: Step, follow: Int32Array | null): Policy => {
+  const { rules } = ahead
+  const { moved } = ahead.levels[at]
+  moved.set(situationAt(ahead, at - 1))
+  takeStep(rules, moved, step)
+  const next: (Policy | null)[] = []
+  for (let outcome = 0; outcome < outcomesOf(rules, step); outcome++) {
+    const mass = branch(ahead, at, step, outcome, 'whole')
+    next.push(mass <= 0 ? null : policyAfterwards(ahead, at, follow === null ? -1 : follow[outcome]))
+  }
+  return { kind: 'step', step, next }
+}
+
+const policyAfterwards = (ahead: LookAhead, at: number, check: number): Policy => {
+  const based = baseAt(ahead, at, 'whole')
+  const step: Step = { kind: 'check', index: check }
+  if (check !== -1 && valueOfStep(ahead, at + 1, step, null, 'whole') > based)
+    return policyOfStep(ahead, at + 1, step, null)
+  const belief = beliefAt(ahead.whole, at)
+  baseAt(ahead, at, 'near')
+  return basePolicy(ahead.whole.base, ahead.near.base, belief, sumOf(belief), situationAt(ahead, at))
+}
 
 const costOf = (rules: Rules, step: Step): number =>
   step.kind === 'check' ? rules.checks[step.index].costMinor : rules.repairs[step.index].costMinor
@@ -163,10 +178,10 @@ export const bestFollowUps = (ahead: LookAhead, step: Step, limit: number): Int3
   for (let outcome = 0; outcome < follow.length; outcome++) {
     const mass = branch(ahead, 0, step, outcome, 'near')
     if (mass <= 0) continue
-    let best = baseAt(ahead, 0, 'near').value
+    let best = baseAt(ahead, 0, 'near')
     for (const check of mostTelling(ahead, mass)) {
       if (near.base.steps >= limit) break
-      const { value } = valueOfStep(ahead, 1, { kind: 'check', index: check }, null, 'near')
+      const value = valueOfStep(ahead, 1, { kind: 'check', index: check }, null, 'near')
       if (value <= best) continue
       best = value
       follow[outcome] = check

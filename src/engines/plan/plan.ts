@@ -1,17 +1,16 @@
-import { diagnosisOf, firstStep, tellingChecks, valueByDiagnosis, type Diagnosis } from './diagnose.ts'
-import { kernelOf, likeliest } from './kernel.ts'
-import {
-  bestFollowUps,
-  lookAheadOf,
-  takeStep,
-  valueAtStart,
-  valueOfStep,
-  type LookAhead,
-  type Step,
-} from './look-ahead.ts'
+import { diagnosisOf, firstStep, policyByDiagnosis, tellingChecks, type Diagnosis } from './diagnose.ts'
+import { baseWorkOf } from './base-work.ts'
+import { dot } from './dot.ts'
+import { kernelOf, likeliest, type Kernel } from './kernel.ts'
+import { bestFollowUps, lookAheadOf, policyOfStep, valueAtStart, valueOfStep, type LookAhead } from './look-ahead.ts'
+import { chanceBelow } from './loss.ts'
+import { graphOf, policyIn } from './policy-graph.ts'
+import { canFollow, exitPolicy, moneyBySuspect, outlookOf, type Policy } from './policy.ts'
 import { exitWorths, ranking, type Candidate } from './ranking.ts'
 import { checkIsOpen, repairIsOpen, rulesOf, type Rules } from './rules.ts'
-import type { PlanAnswer, PlanMove, PlanProblem, RankedMove } from './schema.ts'
+import type { PlanAnswer, PlanMove, PlanProblem, PolicyPoint, RankedMove } from './schema.ts'
+import { takeStep, type Step } from './step.ts'
+import { targetsOf } from './targets.ts'
 import { upperBoundOf } from './upper-bound.ts'
 
 export type PlanOptions = {
@@ -19,7 +18,16 @@ export type PlanOptions = {
   readonly steps?: number
   /** How many times the usual work the search for the fault may do; for a machine that has the time. */
   readonly effort?: number
+  /** Where it is given, `best` is the move with most expected money of those that seldom end badly, or else the one that does least often. */
+  readonly risk?: Risk
+  /** False leaves the policy out of the answer, which saves naming its thousands of points. */
+  readonly withPolicy?: boolean
+  /** A policy from an earlier answer, from the point that has been come to: it is followed where nothing better is found. */
+  readonly known?: readonly PolicyPoint[]
 }
+
+/** Money from here on below a sum is bad, and may happen with this probability at most. */
+export type Risk = { readonly belowMinor: number; readonly atMost: number }
 
 const defaultSteps = 4000
 /** First moves whose second step is looked at. */
@@ -29,10 +37,21 @@ const chosenShare = 0.995
 const chosenSuspects = 64
 /** First moves that a search for the fault is tried after: so many of the best, and so many of the most telling. */
 const searchedMoves = 4
-/** Situations times suspects that all searches together may look at. */
-const searchWork = 250_000
+/** The suspects searched among: all where they are few; else the likeliest with this share of the belief, and no more than so many. */
+const fewSuspects = 40
+const searchedShare = 0.99
+const searchedSuspects = 128
+/** Situations times suspects that all searches together may look at, but for a first try of this share for each move. */
+const searchWork = 50_000
+const firstShare = 0.05
+/** So many of the best are searched after again, with all the work. */
+const searchedAgain = 3
 /** Repairs are searched after too when what they mend is at least this likely. */
 const leastUse = 0.3
+/** So many of the best moves, and every exit, have their chance of ending badly worked out where it is asked for. */
+const riskedMoves = 8
+/** Probabilities that differ by no more than this are taken for the same. */
+const sameChance = 1e-3
 /** What two bounds may differ by from rounding alone, as a share of the money at stake. */
 const roundingShare = 1e-10
 
@@ -48,23 +67,55 @@ export const plan = (problem: PlanProblem, options: PlanOptions = {}): PlanAnswe
   const ahead = lookAheadOf(rules, kernel, near)
   const looked = lookOneStep(ahead)
   const steps = options.steps ?? defaultSteps
-  const diagnosis = diagnosisOf(ahead)
+  const searched = kernel.size > fewSuspects ? likeliest(kernel, searchedShare, searchedSuspects) : kernel
+  const diagnosis = diagnosisOf(rules, baseWorkOf(rules, searched, targetsOf(rules, searched, ahead.goals)))
   const effort = options.effort ?? 1
-  const candidates = searchFor(diagnosis, ahead, lookTwoSteps(ahead, looked, steps), steps, effort)
+  const found = searchFor(
+    diagnosis,
+    ahead,
+    lookTwoSteps(ahead, looked, kernel.size > fewSuspects ? steps / 8 : steps),
+    steps,
+    effort,
+  )
+  const candidates = withKnown(problem, rules, kernel, found, options.known ?? [])
   const exits = exitWorths(problem, rules, kernel)
   const ranked = ranking(problem, rules, kernel, candidates, exits)
-  const [best] = ranked
-  const { minutes, spreadMinor } = underPolicy(ahead, diagnosis, best, placeOf(problem, best.move), candidates)
+  const policyFor = ({ move }: RankedMove): Policy => policyBehind(ahead, candidates, move.kind, placeOf(problem, move))
+  const weighed = options.risk === undefined ? ranked : weighRisk(rules, kernel, ranked, policyFor, options.risk)
+  const [best] = weighed
+  const policy = policyFor(best)
+  const outlook = outlookOf(rules, kernel, policy, rules.start)
   return {
     kind: 'planned',
     best: best.move,
     lowerMinor: best.expectedMinor,
-    upperMinor: roundedUp(upperBoundOf(rules, kernel), best.expectedMinor),
-    spreadMinor,
-    expectedMin: minutes,
-    ranked,
+    upperMinor: roundedUp(upperBoundOf(rules, kernel), ranked[0].expectedMinor),
+    spreadMinor: Math.sqrt(Math.max(0, dot(kernel.belief, outlook.square) - best.expectedMinor ** 2)),
+    expectedMin: dot(kernel.belief, outlook.minutes),
+    policy: options.withPolicy === false ? [] : graphOf(problem, policy),
+    ranked: weighed,
     exits,
   }
+}
+
+/** The best moves with their chance of ending badly, the one to make first. */
+const weighRisk = (
+  rules: Rules,
+  kernel: Kernel,
+  ranked: readonly RankedMove[],
+  policyFor: (move: RankedMove) => Policy,
+  { belowMinor, atMost }: Risk,
+): readonly RankedMove[] => {
+  const weighed = ranked.map((move, place) =>
+    place < riskedMoves || move.move.kind === 'exit'
+      ? { ...move, lossProbability: chanceBelow(rules, kernel, policyFor(move), belowMinor) }
+      : move,
+  )
+  const known = weighed.filter(({ lossProbability }) => lossProbability !== null)
+  const least = Math.min(...known.map(({ lossProbability }) => lossProbability!))
+  const within = Math.max(atMost, least + sameChance)
+  const chosen = known.find(({ lossProbability }) => lossProbability! <= within)!
+  return [chosen, ...weighed.filter((move) => move !== chosen)]
 }
 
 const lists = { check: 'checks', repair: 'repairs', exit: 'exits' } as const
@@ -74,14 +125,14 @@ const placeOf = (problem: PlanProblem, move: PlanMove): number =>
 
 /** Every check and repair that can be made now, with the value of making it and then following the base policy. */
 const lookOneStep = (ahead: LookAhead): readonly Candidate[] => {
-  const baseMinor = valueAtStart(ahead).value
+  const baseMinor = valueAtStart(ahead)
   return openSteps(ahead.rules).map((step) => {
-    const { value } = valueOfStep(ahead, 0, step, null, 'whole')
+    const value = valueOfStep(ahead, 0, step, null, 'whole')
     return {
       step,
       value,
       follow: null,
-      searched: false,
+      policy: null,
       information: Math.max(0, value + ownCost(ahead, step) - baseMinor),
     }
   })
@@ -113,7 +164,7 @@ const lookTwoSteps = (ahead: LookAhead, looked: readonly Candidate[], steps: num
   for (const candidate of [...looked].sort((a, b) => b.value - a.value).slice(0, deepenedMoves)) {
     if (ahead.near.base.steps >= limit) break
     const follow = bestFollowUps(ahead, candidate.step, limit)
-    const { value } = valueOfStep(ahead, 0, candidate.step, follow, 'whole')
+    const value = valueOfStep(ahead, 0, candidate.step, follow, 'whole')
     if (value > candidate.value) deeper.set(candidate, { ...candidate, value, follow })
   }
   const withInformation = ([candidate, deep]: readonly [Candidate, Candidate]): readonly [Candidate, Candidate] => {
@@ -126,8 +177,9 @@ const lookTwoSteps = (ahead: LookAhead, looked: readonly Candidate[], steps: num
 }
 
 /**
- * The best first moves once more, and the most telling ones, each followed by a search for the fault. What a search may look
- * at is bounded by the number of suspects, so that large problems take no longer.
+ * The best first moves once more, and the most telling ones, each followed by a search for the fault: first all of them with
+ * little work, then the best few with most of it. What a search may look at is bounded by the number of suspects, so that large
+ * problems take no longer.
  */
 const searchFor = (
   diagnosis: Diagnosis,
@@ -136,26 +188,44 @@ const searchFor = (
   steps: number,
   effort: number,
 ): readonly Candidate[] => {
+  const limit = Math.floor(effort * Math.min(steps, searchWork / diagnosis.base.kernel.size))
+  const baseMinor = valueAtStart(ahead)
+  const searched = (candidate: Candidate, share: number): Candidate => {
+    if (limit * share < 2) return candidate
+    const policy = policyByDiagnosis(diagnosis, candidate.step, limit * share)
+    const value = worthOf(ahead.whole.base.kernel, ahead.rules, policy)
+    if (value <= candidate.value) return candidate
+    const information = Math.max(candidate.information, value + ownCost(ahead, candidate.step) - baseMinor)
+    return { ...candidate, value, policy, information }
+  }
+  const worthSearching = searchedFirst(diagnosis, ahead, candidates)
+  const tried = candidates.map((one) => (worthSearching.has(one) ? searched(one, firstShare) : one))
+  const best = new Set(tried.filter(({ policy }) => policy !== null).sort((a, b) => b.value - a.value).slice(0, searchedAgain)) // prettier-ignore
+  return tried.map((one) => (best.has(one) ? searched(one, 1 / searchedAgain) : one))
+}
+
+/** The moves to search after: the best so far, the most telling, what a search would begin with, and repairs that are likely right. */
+const searchedFirst = (
+  diagnosis: Diagnosis,
+  ahead: LookAhead,
+  candidates: readonly Candidate[],
+): ReadonlySet<Candidate> => {
   const telling = new Set(tellingChecks(diagnosis, searchedMoves))
   const best = new Set([...candidates].sort((a, b) => b.value - a.value).slice(0, searchedMoves))
   const first = firstStep(diagnosis)
-  const chosen = candidates.filter(
-    (one) =>
-      best.has(one) ||
-      (one.step.kind === 'check' && telling.has(one.step.index)) ||
-      (one.step.kind === first?.kind && one.step.index === first.index) ||
-      (one.step.kind === 'repair' && chanceOfUse(ahead, one.step.index) >= leastUse),
+  return new Set(
+    candidates.filter(
+      (one) =>
+        best.has(one) ||
+        (one.step.kind === 'check' && telling.has(one.step.index)) ||
+        (one.step.kind === first?.kind && one.step.index === first.index) ||
+        (one.step.kind === 'repair' && chanceOfUse(ahead, one.step.index) >= leastUse),
+    ),
   )
-  const limit = Math.floor((effort * Math.min(steps, searchWork / ahead.whole.base.kernel.size)) / searchedMoves)
-  const baseMinor = valueAtStart(ahead).value
-  return candidates.map((candidate) => {
-    if (limit < 2 || !chosen.includes(candidate)) return candidate
-    const { value } = valueByDiagnosis(diagnosis, candidate.step, limit, false)
-    if (value <= candidate.value) return candidate
-    const information = Math.max(candidate.information, value + ownCost(ahead, candidate.step) - baseMinor)
-    return { ...candidate, value, searched: true, information }
-  })
 }
+
+const worthOf = (kernel: Kernel, rules: Rules, policy: Policy): number =>
+  dot(kernel.belief, moneyBySuspect(rules, kernel, policy, rules.start))
 
 /** Probability of the suspects that a repair changes. */
 const chanceOfUse = ({ whole }: LookAhead, repair: number): number => {
@@ -163,27 +233,33 @@ const chanceOfUse = ({ whole }: LookAhead, repair: number): number => {
   return transitions[repair].from.reduce((sum, s) => sum + belief[s], 0)
 }
 
-/** Expected minutes and spread of the money under the policy behind a move. */
-const underPolicy = (
-  ahead: LookAhead,
-  diagnosis: Diagnosis,
-  best: RankedMove,
-  place: number,
+/** The candidates with a policy that was given in the place of its first move's, where it can be followed here and is worth more. */
+const withKnown = (
+  problem: PlanProblem,
+  rules: Rules,
+  kernel: Kernel,
   candidates: readonly Candidate[],
-): { readonly minutes: number; readonly spreadMinor: number } => {
-  const { rules, whole } = ahead
-  const { kernel } = whole.base
-  const candidate = candidates.find(({ step }) => step.kind === best.move.kind && step.index === place)
-  if (candidate === undefined) {
-    const spent = best.minutes * rules.minorPerMin
-    const spread = (sum: number, mass: number, s: number): number =>
-      sum + mass * (kernel.payoff[place][s] - spent - best.expectedMinor) ** 2
-    return { minutes: best.minutes, spreadMinor: Math.sqrt(kernel.belief.reduce(spread, 0)) }
-  }
-  const tally = candidate.searched
-    ? valueByDiagnosis(diagnosis, candidate.step, diagnosis.limit, true)
-    : valueOfStep(ahead, 0, candidate.step, candidate.follow, 'whole with squares')
-  return { minutes: tally.minutes, spreadMinor: Math.sqrt(Math.max(0, tally.second - tally.value ** 2)) }
+  known: readonly PolicyPoint[],
+): readonly Candidate[] => {
+  const given = policyIn(problem, known)
+  if (given === null || given.kind === 'exit' || !canFollow(rules, given, rules.start)) return candidates
+  const value = worthOf(kernel, rules, given)
+  return candidates.map((candidate) => {
+    const begins = candidate.step.kind === given.step.kind && candidate.step.index === given.step.index
+    return begins && value > candidate.value ? { ...candidate, value, policy: given } : candidate
+  })
+}
+
+/** The policy behind a ranked move, whose expected money is the move's. */
+const policyBehind = (
+  ahead: LookAhead,
+  candidates: readonly Candidate[],
+  kind: PlanMove['kind'],
+  place: number,
+): Policy => {
+  const candidate = candidates.find(({ step }) => step.kind === kind && step.index === place)
+  if (candidate === undefined) return exitPolicy(place)
+  return candidate.policy ?? policyOfStep(ahead, 0, candidate.step, candidate.follow)
 }
 
 /** The upper bound, raised to the lower one where it falls short of it by no more than rounding. */

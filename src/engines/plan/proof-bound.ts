@@ -1,7 +1,7 @@
 import type { Kernel } from './kernel.ts'
-import type { Rules } from './rules.ts'
+import { timesLeft, type Rules } from './rules.ts'
 
-/** By mark place and suspect: at most the probability that making each check once shows the mark. */
+/** By mark place and suspect: at most the probability that making each check as often as it can be made shows the mark. */
 export type ShownMarks = {
   /** With the checks still to be made. */
   readonly now: (place: number, suspect: number) => number
@@ -10,26 +10,36 @@ export type ShownMarks = {
 }
 
 export const shownMarks = (rules: Rules, kernel: Kernel): ShownMarks => {
-  const made = (check: number): boolean => rules.start[rules.checkAt + check] !== 0
-  const now = shownBy(rules, kernel, (check) => !made(check))
-  const ever = shownBy(rules, kernel, (check) => !made(check) || rules.checks[check].renewed)
+  const left = (check: number): number => timesLeft(rules, rules.start, check)
+  const now = shownBy(rules, kernel, left)
+  const ever = shownBy(rules, kernel, (check) =>
+    rules.checks[check].renewed ? rules.checks[check].times : left(check),
+  )
   return {
     now: (place, suspect) => now.get(place)?.[suspect] ?? 0,
     ever: (place, suspect) => ever.get(place)?.[suspect] ?? 0,
   }
 }
 
-const shownBy = (rules: Rules, kernel: Kernel, may: (check: number) => boolean): ReadonlyMap<number, Float64Array> => {
+/** Outcomes of one suspect are independent, so `n` tries show what one shows with chance p with chance 1 − (1 − p)ⁿ. */
+const shownBy = (
+  rules: Rules,
+  kernel: Kernel,
+  timesOf: (check: number) => number,
+): ReadonlyMap<number, Float64Array> => {
   const shown = new Map<number, Float64Array>()
   rules.checks.forEach((check, index) => {
-    if (!may(index)) return
-    check.gives.forEach((places, outcome) => {
-      for (const place of new Set(places)) {
-        const sum = shown.get(place) ?? new Float64Array(kernel.size)
-        kernel.likelihood[index][outcome].forEach((chance, s) => (sum[s] = Math.min(1, sum[s] + chance)))
-        shown.set(place, sum)
+    const times = timesOf(index)
+    if (times <= 0) return
+    for (const place of new Set(check.gives.flatMap((places) => [...places]))) {
+      const sum = shown.get(place) ?? new Float64Array(kernel.size)
+      const once = kernel.likelihood[index].filter((_, outcome) => check.gives[outcome].includes(place))
+      for (let s = 0; s < kernel.size; s++) {
+        const chance = once.reduce((total, column) => total + column[s], 0)
+        sum[s] = Math.min(1, sum[s] + 1 - Math.max(0, 1 - chance) ** times)
       }
-    })
+      shown.set(place, sum)
+    }
   })
   return shown
 }

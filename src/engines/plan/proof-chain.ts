@@ -1,5 +1,5 @@
 import type { Kernel } from './kernel.ts'
-import type { Rules } from './rules.ts'
+import { timesLeft, type Rules } from './rules.ts'
 
 /** One check of the proof that an exit asks for. */
 export type ProofStep = {
@@ -13,10 +13,12 @@ export type ProofStep = {
   readonly passTakes: Int32Array
   readonly failGives: Int32Array
   readonly failTakes: Int32Array
+  /** By outcome: whether it is made once more after it. It fails, may be repeated, and clears nothing that passing would not set. */
+  readonly again: readonly boolean[]
 }
 
 /** Steps of a proof are kept as bits of one number. */
-const mostSteps = 30
+const mostSteps = 24
 
 /** The checks that give the marks needed, each after those whose marks it needs itself; null when some mark cannot be had. */
 export const proofOf = (rules: Rules, kernel: Kernel, needs: Int32Array): readonly ProofStep[] | null => {
@@ -49,7 +51,7 @@ const giverOf = (rules: Rules, kernel: Kernel, place: number): number => {
   let giver = -1
   let least = Infinity
   rules.checks.forEach((check, index) => {
-    const spent = rules.start[rules.checkAt + index] !== 0 && !check.renewed
+    const spent = timesLeft(rules, rules.start, index) <= 0 && !check.renewed
     const gives = check.gives.some(
       (marks, outcome) => marks.includes(place) && kernel.likelihood[index][outcome].some((value) => value > 0),
     )
@@ -74,23 +76,36 @@ const stepOf = (rules: Rules, check: number, wants: Int32Array): ProofStep => {
         passing[outcome] === passes ? [...marks].filter((place) => !gives[outcome].includes(place)) : [],
       ),
     )
+  const passGives = sure(true)
   return {
     check,
     wants,
     passing,
-    passGives: sure(true),
+    passGives,
     passTakes: perhaps(true),
     failGives: sure(false),
     failTakes: perhaps(false),
+    again: passing.map((passes, outcome) => !passes && isRepeatable(rules, check, outcome, passGives)),
   }
 }
 
-/** P(the step gives every mark it is made for), by suspect. */
-export const passOf = (kernel: Kernel, step: ProofStep): Float64Array => {
+const isRepeatable = (rules: Rules, check: number, outcome: number, passGives: Int32Array): boolean => {
+  const { times, again, takes, needs } = rules.checks[check]
+  const harmless = (place: number): boolean => passGives.includes(place) && !needs.includes(place)
+  return times > 1 && again[outcome] && takes[outcome].every(harmless)
+}
+
+/** P(the step gives every mark it is made for), by suspect, when made once. */
+export const passOf = (kernel: Kernel, step: ProofStep): Float64Array => chanceOf(kernel, step.check, step.passing)
+
+/** P(the step fails in a way after which it is made once more), by suspect. */
+export const againOf = (kernel: Kernel, step: ProofStep): Float64Array => chanceOf(kernel, step.check, step.again)
+
+const chanceOf = (kernel: Kernel, check: number, counted: readonly boolean[]): Float64Array => {
   const pass = new Float64Array(kernel.size)
-  step.passing.forEach((passes, outcome) => {
-    if (!passes) return
-    const column = kernel.likelihood[step.check][outcome]
+  counted.forEach((counts, outcome) => {
+    if (!counts) return
+    const column = kernel.likelihood[check][outcome]
     for (let s = 0; s < pass.length; s++) pass[s] = Math.min(1, pass[s] + column[s])
   })
   return pass

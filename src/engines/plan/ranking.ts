@@ -1,6 +1,7 @@
 import { closingOrder, openingOrder } from './covers.ts'
 import type { Kernel } from './kernel.ts'
-import { takeStep, type Step } from './look-ahead.ts'
+import { takeStep, type Step } from './step.ts'
+import type { Policy } from './policy.ts'
 import { closingMin, type Rules } from './rules.ts'
 import type { ExitWorth, PlanMove, PlanProblem, RankedMove } from './schema.ts'
 
@@ -11,8 +12,8 @@ export type Candidate = {
   readonly value: number
   /** By outcome, the check that follows, or -1; null when the base policy follows every outcome. */
   readonly follow: Int32Array | null
-  /** Whether the search for the fault follows it instead. */
-  readonly searched: boolean
+  /** The policy that begins with it, where that is not the one that `follow` tells of. */
+  readonly policy: Policy | null
   /** Expected money with its answer, its cost not taken off, less the money without it. */
   readonly information: number
 }
@@ -76,6 +77,7 @@ const exitMove = (plan: PlanProblem, rules: Rules, worth: ExitWorth, index: numb
     minutes: closes ? closingMin(rules, rules.start) : 0,
     informationMinor: 0,
     outcomeProbability: [],
+    lossProbability: null,
     open: [],
     close: closes ? closingOrder(plan.covers, plan.off) : [],
   }
@@ -95,6 +97,7 @@ const stepMove = (plan: PlanProblem, rules: Rules, kernel: Kernel, candidate: Ca
     minutes: takeStep(rules, rules.start.slice(), step),
     informationMinor: check === undefined ? 0 : information,
     outcomeProbability: check === undefined ? [] : outcomeProbabilities(kernel, step.index),
+    lossProbability: null,
     open: openingOrder(plan.covers, coversOff).filter((cover) => !plan.off.includes(cover)),
     close: check?.allCoversOn === true ? closingOrder(plan.covers, plan.off) : [],
   }

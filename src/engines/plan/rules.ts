@@ -2,7 +2,8 @@ import { openingOrder } from './covers.ts'
 import type { PlanProblem } from './schema.ts'
 
 /**
- * What is known for certain at a moment, one byte each: covers off, marks held, checks made, repairs made, in that order.
+ * What is known for certain at a moment, one byte each: covers off, marks held, how often each check has been made, repairs made,
+ * in that order.
  * A plain byte array, so that a look-ahead can copy it without allocating.
  */
 export type Situation = Uint8Array
@@ -14,15 +15,22 @@ type CheckRule = {
   readonly allCoversOn: boolean
   readonly needs: Int32Array
   readonly renewed: boolean
+  /** How many times it can be made until it is renewed. */
+  readonly times: number
   /** Places of the marks each outcome sets and clears. */
   readonly gives: readonly Int32Array[]
   readonly takes: readonly Int32Array[]
+  /** Whether the check may be made again after each outcome. */
+  readonly again: readonly boolean[]
 }
 
 export type RepairRule = {
   readonly minutes: number
   /** Parts and the expected cost of breaking something. */
   readonly costMinor: number
+  readonly partsMinor: number
+  readonly breakRisk: number
+  readonly breakCostMinor: number
   /** Variance of the money lost by breaking something. */
   readonly breakVariance: number
   readonly opens: Int32Array
@@ -70,12 +78,17 @@ export const rulesOf = (plan: PlanProblem): Rules => {
       allCoversOn: check.allCoversOn,
       needs: at(markAt, check.needs),
       renewed: check.renewedByRepair,
+      times: check.times,
       gives: check.outcomes.map((outcome) => at(markAt, outcome.gives)),
       takes: check.outcomes.map((outcome) => at(markAt, outcome.takes)),
+      again: check.outcomes.map((outcome) => outcome.again),
     })),
     repairs: plan.repairs.map((repair) => ({
       minutes: repair.minutes,
       costMinor: repair.costMinor + repair.breakRisk * repair.breakCostMinor,
+      partsMinor: repair.costMinor,
+      breakRisk: repair.breakRisk,
+      breakCostMinor: repair.breakCostMinor,
       breakVariance: repair.breakRisk * (1 - repair.breakRisk) * repair.breakCostMinor ** 2,
       opens: opens(repair.coversOff),
       needs: at(markAt, repair.needs),
@@ -117,7 +130,7 @@ const startOf = (plan: PlanProblem, markNames: readonly string[]): Situation =>
   Uint8Array.from([
     ...plan.covers.map((cover) => plan.off.includes(cover.id)),
     ...markNames.map((mark) => plan.marks.includes(mark)),
-    ...plan.checks.map((check) => check.done),
+    ...plan.checks.map((check) => (check.done ? check.times : Math.min(check.made, check.times))),
     ...plan.repairs.map((repair) => repair.done),
   ].map(Number)) // prettier-ignore
 
@@ -127,8 +140,12 @@ export const holds = (situation: Situation, needs: Int32Array): boolean => {
   return true
 }
 
+/** How many times a check can still be made before a repair renews it. */
+export const timesLeft = (rules: Rules, situation: Situation, check: number): number =>
+  rules.checks[check].times - situation[rules.checkAt + check]
+
 export const checkIsOpen = (rules: Rules, situation: Situation, check: number): boolean =>
-  situation[rules.checkAt + check] === 0 && holds(situation, rules.checks[check].needs)
+  timesLeft(rules, situation, check) > 0 && holds(situation, rules.checks[check].needs)
 
 export const repairIsOpen = (rules: Rules, situation: Situation, repair: number): boolean =>
   situation[rules.repairAt + repair] === 0 && holds(situation, rules.repairs[repair].needs)
@@ -158,13 +175,14 @@ export const makeCheck = (rules: Rules, situation: Situation, check: number): nu
     minutes += openingMin(rules, situation, rule.opens)
     for (let i = 0; i < rule.opens.length; i++) situation[rule.opens[i]] = 1
   }
-  situation[rules.checkAt + check] = 1
+  situation[rules.checkAt + check]++
   return minutes
 }
 
-/** Sets the marks of an outcome: those it takes are cleared, then those it gives are set. */
+/** Sets the marks of an outcome: those it takes are cleared, then those it gives are set. Notes whether there is an again. */
 export const applyOutcome = (rules: Rules, situation: Situation, check: number, outcome: number): void => {
-  const { gives, takes } = rules.checks[check]
+  const { gives, takes, again, times } = rules.checks[check]
+  if (!again[outcome]) situation[rules.checkAt + check] = times
   mark(situation, takes[outcome], 0)
   mark(situation, gives[outcome], 1)
 }

@@ -12,8 +12,11 @@ const suspect = z.strictObject({ id, faults: ids, probability })
 /** Something that must come off before what is behind it can be reached. `after`: covers that come off first. */
 const cover = z.strictObject({ id, openMin: minutes, closeMin: minutes, after: ids.default([]) })
 
-/** `gives` and `takes`: marks this outcome sets and removes. A mark is a fact about what has been shown, such as "safe to run". */
-const outcome = z.strictObject({ id, gives: ids.default([]), takes: ids.default([]) })
+/**
+ * `gives` and `takes`: marks this outcome sets and removes. A mark is a fact about what has been shown, such as "safe to run".
+ * `again`: whether the check may be made again after it, where `times` allows; if not, only after a repair that renews it.
+ */
+const outcome = z.strictObject({ id, gives: ids.default([]), takes: ids.default([]), again: z.boolean().default(true) })
 
 const check = z.strictObject({
   id,
@@ -28,7 +31,11 @@ const check = z.strictObject({
   outcomes: z.array(outcome).min(1),
   /** P(outcome | suspect): a row per suspect, a column per outcome; each row sums to 1. */
   likelihood: z.array(z.array(probability)),
-  /** Already made since the machine last changed: a repeat would show nothing new. */
+  /** How many times it can be made until a repair renews it; each time tells as much as the first. More would show nothing new. */
+  times: z.int().min(1).max(9).default(1),
+  /** How many of them have been made. */
+  made: z.int().min(0).max(9).default(0),
+  /** All of them have been made, whatever `made` says. */
   done: z.boolean().default(false),
   /** True when a repair makes the check worth making again. */
   renewedByRepair: z.boolean().default(true),
@@ -90,6 +97,13 @@ export type PlanMove =
   | { readonly kind: 'repair'; readonly id: string }
   | { readonly kind: 'exit'; readonly id: string }
 
+/** One point of a policy: what to do there and, for the outcomes named, at which place of the list it goes on. An exit ends it. */
+export type PolicyPoint = {
+  readonly move: PlanMove
+  /** After a repair one entry without outcomes. Outcomes that cannot come up are not named. */
+  readonly next: readonly { readonly outcomes: readonly string[]; readonly point: number }[]
+}
+
 /** One move with what following it, and then the best plan known, is worth. */
 export type RankedMove = {
   readonly move: PlanMove
@@ -101,6 +115,8 @@ export type RankedMove = {
   readonly informationMinor: number
   /** For a check: probability of each outcome, in the order of the check's outcomes. */
   readonly outcomeProbability: readonly number[]
+  /** Probability that the money is below what was asked, under the policy behind the move; null where that was not worked out. */
+  readonly lossProbability: number | null
   /** Covers to be taken off first, in order. */
   readonly open: readonly string[]
   /** Covers to be put back first, in order. */
@@ -122,11 +138,13 @@ export type PlanAnswer = {
   readonly lowerMinor: number
   /** Proved upper bound of the optimum: what one who knew the suspect could expect. */
   readonly upperMinor: number
-  /** Standard deviation of the money under the plan, from the suspects' spread at the moves looked ahead. */
+  /** Standard deviation of the money under the policy: over suspects, outcomes and breakage. */
   readonly spreadMinor: number
   /** Expected own minutes from here on under the policy. */
   readonly expectedMin: number
-  /** Every move that can be made next, best first. */
+  /** The policy behind `best`: a graph, its first point first. Its expected money is `lowerMinor`. */
+  readonly policy: readonly PolicyPoint[]
+  /** Every move that can be made next: `best`, then the others by expected money. */
   readonly ranked: readonly RankedMove[]
   readonly exits: readonly ExitWorth[]
 }

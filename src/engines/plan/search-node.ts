@@ -2,7 +2,7 @@ import { baseValue } from './base-policy.ts'
 import type { BaseWork } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
 import type { Kernel } from './kernel.ts'
-import { takeStep, type Step } from './look-ahead.ts'
+import { takeStep, type Step } from './step.ts'
 import { applyOutcome, checkIsOpen, closingMin, holds, repairIsOpen, type Rules, type Situation } from './rules.ts'
 import { boundsBySuspect } from './upper-bound.ts'
 

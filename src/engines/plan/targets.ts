@@ -1,5 +1,5 @@
 import type { Kernel } from './kernel.ts'
-import { passOf, proofOf, type ProofStep } from './proof-chain.ts'
+import { againOf, passOf, proofOf, type ProofStep } from './proof-chain.ts'
 import type { Rules } from './rules.ts'
 
 /** An exit that repairs may lead to, with the proof it asks for in the order it is made: what does not depend on suspects. */
@@ -21,6 +21,8 @@ type Ask = { readonly step: number; readonly place: number; readonly byExit: boo
 export type Target = Goal & {
   /** P(pass) by step, by suspect. */
   readonly pass: readonly Float64Array[]
+  /** P(fails in a way after which it can be made once more) by step, by suspect. */
+  readonly again: readonly Float64Array[]
   /**
    * The suspects that the repair at place j changes, from `starts[j]` to `starts[j + 1]`, and how far it leads each
    * towards the exit, in money times its probability of success.
@@ -82,7 +84,8 @@ export const targetsOf = (rules: Rules, kernel: Kernel, goals: readonly Goal[]):
   return goals.map((goal) => {
     const pass = goal.steps.map((step) => passOf(kernel, step))
     const credits = creditsOf(rules, kernel, goal, worthTowards(rules, kernel, goal, pass))
-    return { ...goal, pass, most, perCost: perCostOf(rules, goal), ...credits, ...waysOf(kernel, credits) }
+    const again = goal.steps.map((step) => againOf(kernel, step))
+    return { ...goal, pass, again, most, perCost: perCostOf(rules, goal), ...credits, ...waysOf(kernel, credits) }
   })
 }
 

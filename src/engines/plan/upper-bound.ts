@@ -92,13 +92,13 @@ const boundOf = (rules: Rules, kernel: Kernel): Bound => {
 const atLeastNothing = (rules: Rules, rule: RepairRule): number =>
   Math.max(0, rule.costMinor + rule.minutes * rules.minorPerMin)
 
-/** Money that moves could bring in by costing less than nothing: each repair once, each check once and again after each repair. */
+/** Money that moves could bring in by costing less than nothing: each repair once, each check as often as it may be, and again after each repair. */
 const windfall = (rules: Rules): number => {
   const gain = (rule: { readonly costMinor: number; readonly minutes: number }): number =>
     Math.max(0, -(rule.costMinor + rule.minutes * rules.minorPerMin))
   const repairs = rules.repairs.reduce((sum, rule) => sum + gain(rule), 0)
   const times = 1 + rules.repairs.length
-  return rules.checks.reduce((sum, rule) => sum + times * gain(rule), repairs)
+  return rules.checks.reduce((sum, rule) => sum + times * rule.times * gain(rule), repairs)
 }
 
 const waysOf = (kernel: Kernel, rules: Rules, open: readonly number[]): readonly (readonly Way[])[] => {

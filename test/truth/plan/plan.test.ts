@@ -1,11 +1,13 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { valueOf } from '../../../src/base/result.ts'
-import { certify, checkPlanProblem, plan, type PlanMove, type PlanProblem } from '../../../src/engines/plan/index.ts'
-import { consequenceOf, exactWorth, problemAt, startOf } from '../../support/brute-plan.ts'
+import { checkPlanProblem, plan, type PlanMove } from '../../../src/engines/plan/index.ts'
+import { exactWorth } from '../../support/brute-plan.ts'
 import { truthFile } from '../../support/truth-case.ts'
+import { after, expectCertified, expectEnclosed, near } from './plan-case.ts'
 
-// Where each expected value comes from stands in origin.md beside it. A folder adds a case.
+// Where each expected value comes from stands in origin.md beside it. A folder whose input is a plan problem adds a case; one that
+// holds a source's own figures has a test of its name beside it, which makes the problem from them.
 
 type Expected = {
   readonly best: PlanMove
@@ -19,13 +21,15 @@ type Expected = {
   readonly tolerance: number
 }
 
-const cases = readdirSync(new URL('.', import.meta.url), { withFileTypes: true })
-  .filter((entry) => entry.isDirectory())
-  .map((entry) => entry.name)
+const here = readdirSync(new URL('.', import.meta.url), { withFileTypes: true })
+const folders = here.filter((entry) => entry.isDirectory()).map((entry) => entry.name)
+const cases = folders.filter(
+  (name) => truthFile<{ readonly format?: string }>(`plan/${name}/input.json`).format === 'thrum-plan-1',
+)
 
-const near = (value: number, wanted: number, tolerance: number, what: string): void => {
-  expect(Math.abs(value - wanted), `${what}: ${String(value)} for ${String(wanted)}`).toBeLessThan(tolerance)
-}
+it.each(folders.filter((name) => !cases.includes(name)))('%s has a test of its own', (name) => {
+  expect(here.map((entry) => entry.name)).toContain(`${name}.test.ts`)
+})
 
 describe.each(cases)('%s', (name) => {
   const problem = valueOf(checkPlanProblem(truthFile<unknown>(`plan/${name}/input.json`)))
@@ -57,21 +61,12 @@ describe.each(cases)('%s', (name) => {
     expect(plan(after(problem, check, outcome)).best).toEqual(best)
   })
 
-  it('is what the certificate closes on', () => {
-    const certificate = certify(problem, { openings: 2000 })
-    expect(certificate.closed).toBe(true)
-    near(certificate.lowerMinor, expected.lowerMinor, expected.tolerance, 'certified from below')
-    near(certificate.upperMinor, expected.lowerMinor, expected.tolerance, 'certified from above')
+  it('lies between the bounds, and the certificate closes on it', () => {
+    expectEnclosed(problem, expected.lowerMinor, expected.tolerance)
+    expectCertified(problem, expected.lowerMinor, expected.tolerance, 2000)
   })
 
   it('is what plain recursion over every move finds', () => {
     near(exactWorth(problem), expected.lowerMinor, expected.tolerance, 'recursion')
   })
 })
-
-const after = (problem: PlanProblem, check: string, outcome: string): PlanProblem => {
-  const place = problem.checks.find(({ id }) => id === check)?.outcomes.findIndex(({ id }) => id === outcome) ?? -1
-  const next = consequenceOf(problem, startOf(problem), { kind: 'check', id: check })?.next[place]
-  if (next === undefined) throw new Error(`no outcome ${outcome} of ${check}`)
-  return problemAt(problem, next.moment)
-}
