@@ -57,6 +57,11 @@ export default {
       ['base', 'facts', 'blueprint', 'engines', 'machine'],
       'Use-cases know ports, never a database, a server or a screen.',
     ),
+    mayOnlyUse(
+      'report',
+      ['base'],
+      'A report lays out view models that are handed to it; what they mean is worked out before.',
+    ),
     mayOnlyUse('store', ['base', 'bench'], 'A store keeps notes; what they mean is for bench.'),
     {
       name: 'shells-do-not-know-the-web',

@@ -83,6 +83,8 @@ const contentProblems = (
       return repairProblems(content, job)
     case 'history':
       return content.ageYears === undefined && content.wear === undefined ? [nothingKnown] : []
+    case 'valued':
+      return valuedProblems(content, blueprint)
     case 'stamp': {
       const parts = blueprint.parts.map((part) => part.id)
       return parts.includes(content.part) ? [] : [unknownId('part', 'part', content.part, parts)]
@@ -93,6 +95,29 @@ const contentProblems = (
       return exitProblems(content, job)
   }
 }
+
+const valuedProblems = (
+  { hourMinor, workingMinor, sparesMinor, parts }: Extract<NoteContent, { kind: 'valued' }>,
+  blueprint: Blueprint,
+): readonly Problem[] => {
+  const given = [hourMinor, workingMinor, sparesMinor].filter((minor) => minor !== undefined)
+  if (given.length + parts.length === 0) return [nothingValued]
+  const known = blueprint.parts.map((part) => part.id)
+  return parts.flatMap(({ part }, index) => {
+    if (!known.includes(part)) return [unknownId('part', `parts.${index}.part`, part, known)]
+    return parts.findIndex((one) => one.part === part) === index ? [] : [namedTwice(part, index)]
+  })
+}
+
+const nothingValued = problem(
+  'nothing-valued',
+  '',
+  'Neither a price nor the worth of an hour is given',
+  'Give at least one of them',
+)
+
+const namedTwice = (part: string, index: number): Problem =>
+  problem('named-twice', `parts.${index}.part`, `“${part}” is given two prices`, 'Give it one')
 
 const nothingKnown = problem('nothing-known', '', 'Neither an age nor a use is given', 'Give the years or the use')
 

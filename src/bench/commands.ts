@@ -4,11 +4,13 @@ import { canonical } from './canonical.ts'
 import type { MachineDocument } from './contract.ts'
 import { foldNotes } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
-import type { AppendOutcome, Clock, Ids } from './ports.ts'
+import type { AppendOutcome, Clock, Ids, SettingsStore } from './ports.ts'
 import { documentOf, noSuchMachine, type QueryDeps } from './queries.ts'
+import { currentSettings } from './settings.ts'
 import { unknownId } from './unknown.ts'
 
 export type CommandDeps = QueryDeps & {
+  readonly settings: SettingsStore
   readonly now: Clock
   readonly newId: Ids
   /** Ids of the blueprints there are, to name in a refusal. */
@@ -26,7 +28,8 @@ export type CommandOutcome =
   | { readonly kind: 'not-kept'; readonly problems: readonly Problem[] }
 
 /**
- * Adds a machine. The same id with the same content again changes nothing and answers `done`, so it can be sent again.
+ * Adds a machine. The same id with the same content again changes nothing and answers `done`, so it can be sent again. Where
+ * no worth of an hour is given, that of the settings is taken over.
  * @param machine its id; a new one when left out
  */
 export const addMachine = async (
@@ -38,7 +41,7 @@ export const addMachine = async (
   if (present.length > 0) return addedBefore(deps, present, content)
   const problems = await checked(deps, [], content)
   if (problems.length > 0) return { kind: 'refused', problems }
-  const note: Note = { id: deps.newId(), machine, seq: 1, at: deps.now(), content }
+  const note: Note = { id: deps.newId(), machine, seq: 1, at: deps.now(), content: await withHour(deps, content) }
   const outcome = await deps.store.add(deps.bench, machine, [note])
   if (outcome.kind === 'conflict') return addedBefore(deps, await deps.store.notes(machine), content)
   return settled(deps, machine, outcome)
@@ -51,9 +54,21 @@ const addedBefore = async (
 ): Promise<CommandOutcome> => {
   const document = await documentOf(present, deps.blueprintById)
   const first = present.find((note) => note.content.kind === 'added')
-  if (first !== undefined && sameContent(first.content, content)) return { kind: 'done', document }
+  if (first !== undefined && sameContent(first.content, sentAs(first.content, content)))
+    return { kind: 'done', document }
   return { kind: 'conflict', problems: [idTaken('machine', document.state.id)], document }
 }
+
+const withHour = async (deps: CommandDeps, content: NoteContent): Promise<NoteContent> => {
+  if (content.kind !== 'added' || content.hourMinor !== undefined) return content
+  return { ...content, hourMinor: (await currentSettings(deps.settings)).hourMinor }
+}
+
+/** What was sent, with the hour that was filled in for it when it first came. */
+const sentAs = (kept: NoteContent, content: NoteContent): NoteContent =>
+  content.kind === 'added' && kept.kind === 'added' && content.hourMinor === undefined
+    ? { ...content, hourMinor: kept.hourMinor }
+    : content
 
 /**
  * Adds a note to a machine. Sending the same note again, by id, changes nothing and answers `done`.

@@ -2,6 +2,7 @@ import type { Complaint } from '../facts/complaints.ts'
 import type { Wear } from '../facts/rate-shifts.ts'
 import type { DateMark } from '../machine/stamps/marks.ts'
 import type { Plate } from '../machine/plate.ts'
+import type { SetPrices } from '../machine/set-prices.ts'
 import type { ExitId } from '../machine/view.ts'
 import type { Currency } from '../base/money.ts'
 import type { Note } from './note.ts'
@@ -18,6 +19,10 @@ export type MachineState = {
   readonly plate: Plate
   readonly currency: Currency
   readonly hourMinor: number
+  /** When the hour's worth was set, ISO 8601: when the machine came in, or by a later note. */
+  readonly hourSetAt: string
+  /** Prices that a note has set; the blueprint's hold for the others. */
+  readonly prices: SetPrices
   readonly practiceSeed: number | null
   /** Years since it was made and how hard it was used, as far as anyone has said. */
   readonly ageYears: number | null

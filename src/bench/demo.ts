@@ -3,7 +3,7 @@ import type { FindBlueprint } from './blueprints.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from './commands.ts'
 import { demoMachines, type DemoMachine } from './demo-machines.ts'
 import { noteContentSchema } from './note.ts'
-import type { NoteStore } from './ports.ts'
+import type { NoteStore, SettingsStore } from './ports.ts'
 
 /**
  * Fills an empty store with the demonstration: invented machines, each note passed through the same door as any other.
@@ -14,6 +14,12 @@ export const fillDemoBench = async (deps: {
   readonly blueprintById: FindBlueprint
 }): Promise<void> => {
   for (const machine of demoMachines) await replay(deps, machine)
+}
+
+/** The demonstration is reckoned with the settings that a new bench has. */
+const untouched: SettingsStore = {
+  changes: () => Promise.resolve([]),
+  add: () => Promise.reject(new Error('the demonstration changes no settings')),
 }
 
 const replay = async (
@@ -28,6 +34,7 @@ const replay = async (
       bench: 'demo',
       blueprintById,
       blueprintIds: () => [],
+      settings: untouched,
       now: () => at,
       newId: () => id,
     }

@@ -1,8 +1,10 @@
 import type { MachineState } from './contract.ts'
 import type { Note, NoteContent } from './note.ts'
+import { defaultSettings } from './settings.ts'
 
 type AddedContent = Extract<NoteContent, { kind: 'added' }>
 type LeftContent = Extract<NoteContent, { kind: 'left' }>
+type ValuedContent = Extract<NoteContent, { kind: 'valued' }>
 
 /** The notes in the order of the log, each once. */
 export const inOrder = (notes: readonly Note[]): readonly Note[] => {
@@ -45,7 +47,9 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     blueprint: content.blueprint,
     plate: content.plate,
     currency: content.currency,
-    hourMinor: content.hourMinor,
+    hourMinor: content.hourMinor ?? defaultSettings.hourMinor,
+    hourSetAt: first.at,
+    prices: { working: null, spares: null, parts: {} },
     practiceSeed: content.practiceSeed ?? null,
     ageYears: content.ageYears ?? null,
     wear: content.wear ?? null,
@@ -92,6 +96,8 @@ const step = (state: MachineState, note: Note): MachineState => {
       return { ...state, blueprint: content.blueprint }
     case 'history':
       return { ...state, ageYears: content.ageYears ?? state.ageYears, wear: content.wear ?? state.wear }
+    case 'valued':
+      return value(state, note, content)
     case 'stamp':
       return { ...state, marks: [...state.marks, { note: note.id, part: content.part, reading: content.reading }] }
     case 'spent':
@@ -106,6 +112,22 @@ const worked = (state: MachineState, minutes: number, costMinor: number): Machin
   minutes: state.minutes + minutes,
   spentMinor: state.spentMinor + costMinor,
 })
+
+const value = (state: MachineState, { at }: Note, content: ValuedContent): MachineState => {
+  const { hourMinor, workingMinor, sparesMinor } = content
+  const { prices } = state
+  const parts = content.parts.map(({ part, priceMinor }) => [part, { minor: priceMinor, at }] as const)
+  return {
+    ...state,
+    hourMinor: hourMinor ?? state.hourMinor,
+    hourSetAt: hourMinor === undefined ? state.hourSetAt : at,
+    prices: {
+      working: workingMinor === undefined ? prices.working : { minor: workingMinor, at },
+      spares: sparesMinor === undefined ? prices.spares : { minor: sparesMinor, at },
+      parts: { ...prices.parts, ...Object.fromEntries(parts) },
+    },
+  }
+}
 
 const without = (all: readonly string[], one: string): readonly string[] => all.filter((each) => each !== one)
 

@@ -1,12 +1,22 @@
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { Attitude } from '../facts/attitudes.ts'
 import type { Job, JobEvent } from '../machine/job.ts'
 import type { MachineState } from './contract.ts'
 import { standing } from './fold.ts'
 import { fittedTo } from './fitted.ts'
 import type { Note } from './note.ts'
+import { defaultSettings } from './settings.ts'
 
-/** The machine as the engines need to know it: blueprint, plate, claims, and the events in order without those struck out. */
-export const jobOf = (given: MachineState, notes: readonly Note[], blueprint: Blueprint): Job => {
+/**
+ * The machine as the engines need to know it: blueprint, plate, claims, and the events in order without those struck out.
+ * @param attitude what the settings say of risk
+ */
+export const jobOf = (
+  given: MachineState,
+  notes: readonly Note[],
+  blueprint: Blueprint,
+  attitude: Attitude = defaultSettings.attitude,
+): Job => {
   const state = fittedTo(given, blueprint)
   return {
     blueprint,
@@ -17,6 +27,10 @@ export const jobOf = (given: MachineState, notes: readonly Note[], blueprint: Bl
     events: standing(notes).flatMap(eventsOf),
     off: state.off,
     hourMinor: state.hourMinor,
+    hourSetAt: state.hourSetAt,
+    prices: state.prices,
+    attitude,
+    putInMinor: state.paidMinor + state.spentMinor - (state.left?.receivedMinor ?? 0),
   }
 }
 
@@ -40,6 +54,7 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'described-by':
     case 'history':
     case 'stamp':
+    case 'valued':
     case 'spent':
     case 'said':
     case 'struck':

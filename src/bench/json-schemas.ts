@@ -1,21 +1,25 @@
 import { z } from 'zod'
 import { editsFileSchema } from '../blueprint/adapt-edits.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
+import { airflowRequestSchema } from '../engines/airflow/index.ts'
 import { beliefProblemSchema } from '../engines/belief/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
 import { planProblemSchema } from '../engines/plan/index.ts'
 import { stampsSchema } from '../machine/index.ts'
 import { benchNotesSchema } from './note.ts'
+import { settingsChangeSchema } from './settings-change.ts'
 
 const schemas: Readonly<Record<string, z.ZodType>> = {
   blueprint: blueprintSchema,
   notes: benchNotesSchema,
   network: networkSchema,
   'network-request': networkRequestSchema,
+  airflow: airflowRequestSchema,
   belief: beliefProblemSchema,
   plan: planProblemSchema,
   stamps: stampsSchema,
   edits: editsFileSchema,
+  settings: settingsChangeSchema,
 }
 
 /** Names of the forms that outside input may take. */

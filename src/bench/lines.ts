@@ -82,6 +82,8 @@ const contentText = (content: NoteContent, context: Context): string => {
         content.ageYears === undefined ? '' : `about ${content.ageYears} years old`,
         content.wear === undefined ? '' : `${content.wear} use`,
       ])
+    case 'valued':
+      return valuedText(content, context)
     case 'stamp': {
       const part = inSentence(nameIn(blueprint?.parts, content.part))
       return withWords(`Date mark, ${part}: ${markText(content.reading)}`, [content.text], '. ')
@@ -138,6 +140,19 @@ const leftText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Cur
   const exit = exitText[content.exit]
   const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}`
   return withWords(head, [content.safety === '' ? '' : `Safety: ${content.safety}`], '. ')
+}
+
+/** What it is reckoned with from there on. */
+const valuedText = (content: Extract<NoteContent, { kind: 'valued' }>, { blueprint, currency }: Context): string => {
+  const named = (name: string, minor: number | undefined): readonly string[] =>
+    minor === undefined ? [] : [`${name} ${moneyText(minor, currency)}`]
+  return withWords('Reckoned with', [
+    ...named('an hour of yours', content.hourMinor),
+    ...named('sold working', content.workingMinor),
+    ...named('sold for spares or repair', content.sparesMinor),
+    ...content.parts.flatMap(({ part, priceMinor }) => named(inSentence(nameIn(blueprint?.parts, part)), priceMinor)),
+    content.text,
+  ])
 }
 
 /** What it is read by from there on, and in what that differs. */

@@ -27,7 +27,8 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     claim: z.string().trim().max(2000).default(''),
     /** Part ids of the blueprint that are not there. */
     missing: z.array(id).default([]),
-    hourMinor: minor.default(800),
+    /** What an hour of one's own time is worth; the bench fills it in from the settings when it is left out. */
+    hourMinor: minor.optional(),
     /** Years since it was made, and how hard it was used; left out where nobody knows. */
     ageYears: ageYears.optional(),
     wear: z.enum(wearLevels).optional(),
@@ -64,6 +65,16 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('described-by'), blueprint: id, edits: editsSchema.default([]) }),
   /** What came to be known of its age and use; what is left out stays as it was. */
   z.strictObject({ kind: z.literal('history'), ageYears: ageYears.optional(), wear: z.enum(wearLevels).optional() }),
+  /** What the plan reckons with for this machine from here on, minor units; what is left out stays as it was. */
+  z.strictObject({
+    kind: z.literal('valued'),
+    hourMinor: minor.optional(),
+    /** Cleaned and working; as it stands, for spares or repair; single parts. */
+    workingMinor: minor.optional(),
+    sparesMinor: minor.optional(),
+    parts: z.array(z.strictObject({ part: id, priceMinor: minor })).default([]),
+    text: z.string().trim().max(2000).default(''),
+  }),
   /** A date mark read off a part: a moulded stamp, the serial number, or what plate and plug show. */
   z.strictObject({
     kind: z.literal('stamp'),

@@ -2,6 +2,7 @@ import type { Problem } from '../base/problem.ts'
 import type { BenchId } from './contract.ts'
 import type { Note } from './note.ts'
 import type { OwnBlueprint } from './own-blueprint.ts'
+import type { KeptChange } from './settings-change.ts'
 
 /** What became of notes handed to the store. They are kept as a whole or not at all. */
 export type AppendOutcome =
@@ -49,6 +50,15 @@ export type BlueprintStore = {
   readonly get: (id: string) => Promise<OwnBlueprint | null>
   /** Of two that put different ones under the same id exactly one wins. */
   readonly put: (own: OwnBlueprint) => Promise<PutOutcome>
+}
+
+/** Where changes of the settings are kept, for all benches. A change is never itself changed or removed; the later one counts. */
+export type SettingsStore = {
+  /** All of them, in the order in which they were made. */
+  readonly changes: () => Promise<readonly KeptChange[]>
+  readonly add: (
+    change: KeptChange,
+  ) => Promise<{ readonly kind: 'kept' } | { readonly kind: 'not-kept'; readonly problem: Problem }>
 }
 
 /** The time now, ISO 8601 in UTC. */

@@ -8,6 +8,7 @@ import type { MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
 import { noteContentSchema, type NoteContentInput } from '../bench/note.ts'
 import { machineDocument, noSuchMachine } from '../bench/queries.ts'
+import { currentSettings } from '../bench/settings.ts'
 import { blueprints } from '../blueprint/library.ts'
 import type { Job } from '../machine/job.ts'
 import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
@@ -31,6 +32,7 @@ const now = (): string => new Date().toISOString()
 
 const depsOf = (store: OpenStore, known: BlueprintDeps): CommandDeps => ({
   store: store.notes,
+  settings: store.settings,
   bench: 'own',
   blueprintById: blueprintFinder(known.library, known.own),
   blueprintIds: () => blueprintIds(known),
@@ -66,7 +68,8 @@ export const jobOfDocument = async (deps: CommandDeps, document: MachineDocument
       ),
     )
   }
-  return ok(jobOf(document.state, document.notes, blueprint))
+  const { attitude } = await currentSettings(deps.settings)
+  return ok(jobOf(document.state, document.notes, blueprint, attitude))
 }
 
 /** Writes a note on a machine: parsed at the door, then by the rules of the bench. */

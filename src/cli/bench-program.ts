@@ -1,12 +1,13 @@
 import type { Command } from 'commander'
 import { problem, type Problem } from '../base/problem.ts'
-import { moneyFromText, moneyText } from '../base/money.ts'
+import { moneyFromText, moneyText, type Currency } from '../base/money.ts'
 import { ok, refused, type Result } from '../base/result.ts'
 import { quantityFromText } from '../base/units.ts'
 import type { MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
 import type { NoteContentInput } from '../bench/note.ts'
 import { machineList } from '../bench/queries.ts'
+import { currentSettings } from '../bench/settings.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { instrumentFor, resultFromText, virtualComplaints, virtualResult } from '../machine/index.ts'
@@ -14,6 +15,7 @@ import type { ReadingResult } from '../machine/result.ts'
 import { findMachine, writeMachine, writeNote } from './bench-commands.ts'
 import { historyNote, historyOf, markUsage, stampNote } from './history-program.ts'
 import { show, showProblems, type Shell } from './output.ts'
+import { valueNote, valueOptions } from './value-program.ts'
 import { wattsEntry } from './watts-entry.ts'
 import { answer, withBench, type Options } from './with-bench.ts'
 
@@ -56,7 +58,8 @@ const addAdding = (program: Command, shell: Shell): void => {
     .requiredOption('--name <words>', 'what to call it')
     .requiredOption('--blueprint <id>', 'its architecture')
     .option('--paid <money>', 'what was paid', '0')
-    .option('--currency <code>', 'currency', 'GBP')
+    .option('--currency <code>', 'currency; left out, that of the settings')
+    .option('--hour <money>', 'what an hour of your own time is worth; left out, that of the settings')
     .option('--complaint <ids...>', `what it is said to do: ${complaintIds.join(', ')}`)
     .option('--claim <words>', "the seller's words", '')
     .option('--missing <parts...>', 'parts that are not there')
@@ -70,7 +73,8 @@ const addAdding = (program: Command, shell: Shell): void => {
     .option('--wear <use>', 'how hard it was used: light, usual, heavy')
     .action(
       withBench(shell, async ({ deps }, options) => {
-        const content = addedContent(options, await deps.blueprintById(text(options, 'blueprint') ?? ''))
+        const { currency } = await currentSettings(deps.settings)
+        const content = addedContent(options, await deps.blueprintById(text(options, 'blueprint') ?? ''), currency)
         if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
         return answer(shell, options, deps, await writeMachine(deps, content.value))
       }),
@@ -87,8 +91,13 @@ const list = (options: Options, name: string): string[] => {
   return Array.isArray(value) ? value : []
 }
 
-const addedContent = (options: Options, blueprint: Blueprint | undefined): Result<NoteContentInput> => {
+const addedContent = (
+  options: Options,
+  blueprint: Blueprint | undefined,
+  currency: Currency,
+): Result<NoteContentInput> => {
   const paidMinor = moneyFromText(text(options, 'paid') ?? '0')
+  const hourMinor = moneyFromText(text(options, 'hour') ?? '0')
   const problems: Problem[] = []
   const quantity = (
     name: string,
@@ -111,6 +120,10 @@ const addedContent = (options: Options, blueprint: Blueprint | undefined): Resul
   if (paidMinor === null)
     problems.push(
       problem('not-money', '--paid', `“${text(options, 'paid')}” is not an amount of money`, 'Write such as 4.50'),
+    )
+  if (hourMinor === null)
+    problems.push(
+      problem('not-money', '--hour', `“${text(options, 'hour')}” is not an amount of money`, 'Write such as 9.50'),
     )
   const plate = blueprint?.plate
   const voltageV = quantity('volts', 'voltageV', plate?.voltageV)
@@ -138,7 +151,8 @@ const addedContent = (options: Options, blueprint: Blueprint | undefined): Resul
     blueprint: text(options, 'blueprint') ?? '',
     plate: read,
     paidMinor: paidMinor ?? 0,
-    currency: (text(options, 'currency') ?? 'GBP') as 'GBP',
+    currency: (text(options, 'currency') ?? currency) as 'GBP',
+    ...(text(options, 'hour') === undefined || hourMinor === null ? {} : { hourMinor }),
     complaints: list(options, 'complaint') as (typeof complaintIds)[number][],
     claim: text(options, 'claim') ?? '',
     missing: list(options, 'missing'),
@@ -193,6 +207,12 @@ const addNoting = (program: Command, shell: Shell): void => {
   )
     .option('--age <years>', 'years since it was made')
     .option('--wear <use>', 'how hard it was used: light, usual, heavy')
+  Object.values(valueOptions).reduce(
+    (command, [flags, words]) => command.option(flags, words),
+    noting('value <machine>', 'what the plan reckons with for this machine from here on', (_read, _args, options) =>
+      valueNote(options),
+    ),
+  )
   noting('say <machine> <words...>', 'a remark', (_document, words) => ok({ kind: 'said', text: words.join(' ') }))
   noting('strike <machine> <note> [reason]', 'strike a note out', (_document, [note = '', reason = '']) =>
     ok({ kind: 'struck', note, reason }),

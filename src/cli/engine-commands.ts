@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { problem } from '../base/problem.ts'
 import { refused, ok, type Result } from '../base/result.ts'
+import { runAirflow } from '../engines/airflow/index.ts'
 import { runBelief } from '../engines/belief/index.ts'
 import { runNetwork } from '../engines/network/index.ts'
 import { certify, checkPlanProblem, plan } from '../engines/plan/index.ts'
@@ -12,6 +13,7 @@ const openings = 500
 export const engines: Readonly<Record<string, (input: unknown) => Result<unknown>>> = {
   network: (input) => runNetwork(input),
   belief: (input) => runBelief(input),
+  airflow: (input) => runAirflow(input),
   plan: (input) => {
     const checked = checkPlanProblem(input)
     return checked.kind === 'ok' ? ok(plan(checked.value)) : checked

@@ -13,6 +13,7 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
     `${state.name} (${state.id}), version ${state.version}`,
     claimLine(state),
     `Spent ${money(state.paidMinor + state.spentMinor)} and ${Math.round(state.minutes)} min · as it stands ${money(worth.asItStandsMinor)} · if you carry on ${money(worth.carryOnMinor)} ± ${money(worth.spreadMinor)}`,
+    ...riskLines(view, money),
     ...lifeLines(document),
     ...view.redFlags.map((flag) => `! ${flag.text}`),
     ...(view.unexplained === null ? [] : [`? ${view.unexplained.text}`]),
@@ -28,6 +29,14 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
     ),
   ]
 }
+
+/** What a cautious bench is told of the next move. */
+const riskLines = ({ next, worth }: MachineView, money: (minor: number) => string): readonly string[] =>
+  next.lossProbability === null
+    ? []
+    : [
+        `Cautious: loses money ${percent(next.lossProbability).trim()} of the time; that costs ${money(worth.cautionCostsMinor)} on average`,
+      ]
 
 /** Age and use as said, and what the date marks say. */
 const lifeLines = ({ state, notes }: MachineDocument): readonly string[] => {

@@ -7,9 +7,12 @@ import { addEngineCommands } from './engine-program.ts'
 import { addNextCommand } from './next-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
 import { addListCommand, addPickCommand } from './pick-program.ts'
+import { addRigCommand } from './rig-program.ts'
 import { addServeCommand } from './serve-command.ts'
+import { addSettingsCommand } from './settings-program.ts'
 import { addStampsCommand } from './stamps-program.ts'
 import { addThenCommand } from './then-program.ts'
+import { addWhyCommand } from './why-program.ts'
 
 const terminal: Output = {
   out: (text) => process.stdout.write(`${text}\n`),
@@ -38,11 +41,14 @@ export const main = async (
   addBenchCommands(program, shell)
   addNextCommand(program, shell)
   addThenCommand(program, shell)
+  addWhyCommand(program, shell)
   addEngineCommands(program, shell)
   addListCommand(program, shell)
   addPickCommand(program, shell)
   addAdaptCommands(program, shell)
   addStampsCommand(program, shell)
+  addRigCommand(program, shell)
+  addSettingsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>
     command.option('--json', 'answer in JSON').option('--data <folder>', 'data folder').exitOverride(),

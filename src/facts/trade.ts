@@ -37,6 +37,9 @@ export const exitCosts = {
 export const sellThrough = (priceMinor: number): number =>
   Math.min(0.66, Math.max(0.33, 0.33 + (0.33 * Math.log(priceMinor / 500)) / Math.log(6)))
 
+/** Where {@link sellThrough} comes from. */
+export const partSaleSource = trade('share of parts that sell, two worked cases')
+
 /** Share of the working price set aside for machines that come back. */
 export const comebackShare = { value: 0.06, source: trade('comebacks') }
 /** What a buyer's return costs beyond the price, in own minutes. */

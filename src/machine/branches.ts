@@ -96,6 +96,7 @@ const becauseOf = (stops: readonly Stop[], currency: Currency): string => {
   if (more.length === 0) return `${exitWork[exit]} is all that is left.`
   const least = Math.min(...more)
   const much = moneyText(least, currency)
+  if (Math.round(least) < 0) return 'Carrying on would bring more on average, but loses money too often.'
   if (Math.round(Math.max(...more)) === 0) return `${exitWork[exit]} is worth as much as carrying on.`
   const atLeast = Math.round(Math.max(...more)) === Math.round(least) ? '' : 'at least '
   return `${exitWork[exit]} is worth ${atLeast}${much} more than carrying on.`

@@ -1,6 +1,8 @@
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { Attitude } from '../facts/attitudes.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { Plate } from './plate.ts'
+import type { SetPrices } from './set-prices.ts'
 import type { History } from './rate-shift.ts'
 import type { ReadingResult } from './result.ts'
 
@@ -34,4 +36,12 @@ export type Job = {
   readonly off: readonly string[]
   /** What an hour of one's own time is worth, minor units. */
   readonly hourMinor: number
+  /** When that was set, ISO 8601; left out, nobody set it. */
+  readonly hourSetAt?: string
+  /** Prices set for this machine; left out, the blueprint's hold. */
+  readonly prices?: SetPrices
+  /** How the plan weighs what it might lose; left out, it goes by the average. */
+  readonly attitude?: Attitude
+  /** Money put into it so far less money taken out of it, minor units: what it must bring from here on to lose nothing. */
+  readonly putInMinor?: number
 }

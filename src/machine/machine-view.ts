@@ -2,9 +2,12 @@ import { plan, type PlanAnswer } from '../engines/plan/index.ts'
 import { groundsOf } from './grounds.ts'
 import type { Job } from './job.ts'
 import { machineModel, type MachineModel } from './model.ts'
+import { exitSum, repairedSum } from './money-grounds.ts'
 import type { MoveContext } from './move-context.ts'
 import { moveView } from './move-view.ts'
 import { planProblem } from './plan-problem.ts'
+import { reckonedPrices } from './prices.ts'
+import { riskOf } from './risk.ts'
 import { gateStates, redFlags } from './running.ts'
 import { suspectBelief } from './suspects.ts'
 import type { ExitId, ExitView, MachineView, SuspectView, TogetherView, WorthView } from './view.ts'
@@ -24,7 +27,7 @@ export const machineView = (job: Job, effort = 1): MachineView => {
   const order = Array.from(probability, (_, s) => s).toSorted((a, b) => probability[b] - probability[a] || a - b)
   const chances = marginals(model, probability)
   const jobPlan = planProblem(model, job, probability)
-  const answer = plan(jobPlan.problem, { effort })
+  const answer = plan(jobPlan.problem, { effort, risk: riskOf(job) ?? undefined, withPolicy: false })
   const context: MoveContext = {
     model,
     job,
@@ -42,8 +45,8 @@ export const machineView = (job: Job, effort = 1): MachineView => {
     unexplained: belief.unexplained === null ? null : unexplained(job, belief.unexplained),
     next: best,
     others,
-    exits: answer.exits.map((exit) => exitView(job, exit)),
-    worth: worthView(answer),
+    exits: answer.exits.map((exit) => exitView(context, exit)),
+    worth: worthView(job, answer),
     redFlags: redFlags(job),
     beforeRunning: gatesLeft(job),
   }
@@ -115,19 +118,22 @@ const unexplained = (job: Job, note: string): MachineView['unexplained'] => {
   }
 }
 
-const exitView = (job: Job, exit: PlanAnswer['exits'][number]): ExitView => ({
+const exitView = (context: MoveContext, exit: PlanAnswer['exits'][number]): ExitView => ({
   id: exit.id as ExitId,
   name: exitNames[exit.id as ExitId],
   expectedMinor: exit.expectedMinor,
+  sum: exitSum(context, exit.id as ExitId),
   missing:
     exit.missing.length === 0
       ? []
-      : ['a passed run since the last repair', ...(job.off.length > 0 ? ['all covers on'] : [])],
+      : ['a passed run since the last repair', ...(context.job.off.length > 0 ? ['all covers on'] : [])],
 })
 
-const worthView = (answer: PlanAnswer): WorthView => {
+const worthView = (job: Job, answer: PlanAnswer): WorthView => {
   const open = answer.exits.filter((exit) => exit.missing.length === 0)
   const best = open.reduce((a, b) => (b.expectedMinor > a.expectedMinor ? b : a))
+  const repaired = repairedSum(job)
+  const putInMinor = job.putInMinor ?? 0
   return {
     asItStandsMinor: best.expectedMinor,
     carryOnMinor: answer.lowerMinor,
@@ -135,6 +141,14 @@ const worthView = (answer: PlanAnswer): WorthView => {
     upperMinor: answer.upperMinor,
     expectedMin: answer.expectedMin,
     bestExit: best.id as ExitId,
+    repairedMinor: repaired.minor,
+    repairedSum: repaired,
+    putInMinor,
+    profitMinor: answer.lowerMinor - putInMinor,
+    prices: reckonedPrices(job),
+    attitude: job.attitude ?? 'average',
+    risk: riskOf(job),
+    cautionCostsMinor: Math.max(...answer.ranked.map(({ expectedMinor }) => expectedMinor)) - answer.lowerMinor,
   }
 }
 

@@ -6,6 +6,7 @@ import { meterRemarks } from './meter-remarks.ts'
 import type { Plate } from './plate.ts'
 import { wattBands, wattBandText } from './scale.ts'
 import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
+import { lessSum, moveSum } from './money-grounds.ts'
 import { exitWorkMin } from './payoff.ts'
 import { bandText, chargingText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
 import type { MoveContext } from './move-context.ts'
@@ -28,7 +29,11 @@ const common = (context: MoveContext, ranked: RankedMove) => {
   return {
     minutes: ranked.minutes,
     expectedMinor: ranked.expectedMinor,
-    lessMinor: Math.max(0, best - ranked.expectedMinor),
+    lessMinor: best - ranked.expectedMinor,
+    lossProbability: ranked.lossProbability,
+    // Of the other checks and repairs it stands in what they are worth less.
+    sum: ranked === context.answer.ranked[0] || ranked.move.kind === 'exit' ? moveSum(context, ranked) : null,
+    lessSum: lessSum(context, ranked),
     open: coverSteps(context.job.blueprint, ranked.open, 'openMin'),
     close: coverSteps(context.job.blueprint, ranked.close, 'closeMin'),
   }

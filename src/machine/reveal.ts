@@ -81,11 +81,14 @@ const eventCost = (job: Job, event: JobEvent): { minutes: number; costMinor: num
 /** More moves than any sensible job needs: the plan stops itself long before. */
 const mostMoves = 60
 
+/** The share of the usual work that each move is planned with: a whole job is played while somebody waits. */
+const revealEffort = 0.25
+
 /** Lets the plan play the same machine from the beginning. */
 const planned = (model: MachineModel, job: Job, seed: number): Outcome => {
   let played: Job = { ...job, events: [], off: [] }
   for (let step = 0; step < mostMoves; step++) {
-    const { next } = machineView(played)
+    const { next } = machineView(played, revealEffort)
     if (next.kind === 'exit') return outcomeOf(model, closeAll(played, next.exit), seed, next.exit)
     played = playMove(played, next, seed)
   }

@@ -148,7 +148,16 @@ export const jobAfter = (job: Job, { move, result }: UnfoldStep): Job => {
   ].map((event, index) => ({ ...event, note: note(index) }))
   const off = [...job.off.filter((cover) => !move.close.includes(cover)), ...move.open]
   const last = outcomeEvent(job, move, result, note(covers.length))
-  return { ...job, off: [...new Set(off)], events: [...job.events, ...covers, last] }
+  const putInMinor = (job.putInMinor ?? 0) + costOf(job, move)
+  return { ...job, off: [...new Set(off)], events: [...job.events, ...covers, last], putInMinor }
+}
+
+/** What a repair is expected to cost; it is noted with it. Nothing for a check. */
+const costOf = ({ blueprint }: Job, { kind, id }: Undertaking): number => {
+  if (kind === 'check') return 0
+  const [repair, option] = id.split(':')
+  const way = blueprint.repairs.find((one) => one.id === repair)?.options.find((one) => one.id === option)
+  return way === undefined ? 0 : Math.round((way.costMinor.low + way.costMinor.high) / 2)
 }
 
 const outcomeEvent = (job: Job, move: Undertaking, result: ReadingResult | null, note: string): JobEvent => {

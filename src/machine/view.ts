@@ -1,3 +1,7 @@
+import type { Risk } from '../engines/plan/index.ts'
+import type { MoneySum } from '../base/money-sum.ts'
+import type { Attitude } from '../facts/attitudes.ts'
+import type { ReckonedPrices } from './prices.ts'
 import type { FaultRate } from './rates.ts'
 
 /** What the screen, the command line and the API show of a machine: worked out from its job, never stored. Money in minor units. */
@@ -56,8 +60,14 @@ type CommonMove = {
   readonly costMinor: number
   /** Expected money if this is done next. */
   readonly expectedMinor: number
-  /** How much less than the best move, 0 for the best. */
+  /** How much less than the next move, 0 for that; below 0 where a cautious bench leaves out what brings more on average. */
   readonly lessMinor: number
+  /** Probability that the machine loses money if this is done next; null where that was not asked, or not worked out. */
+  readonly lossProbability: number | null
+  /** The grounds of `expectedMinor`: of the best move and of exits. */
+  readonly sum: MoneySum | null
+  /** Why it is worth less than the best move; null for the best, and where the plan gives no figures. */
+  readonly lessSum: MoneySum | null
   /** Covers to take off first, in order, with the words for them. */
   readonly open: readonly CoverStep[]
   /** Covers to put back first, in order. */
@@ -120,6 +130,7 @@ export type ExitView = {
   readonly id: ExitId
   readonly name: string
   readonly expectedMinor: number
+  readonly sum: MoneySum
   /** What is missing before it can be taken, in words; empty when it can be taken now. */
   readonly missing: readonly string[]
 }
@@ -133,6 +144,20 @@ export type WorthView = {
   readonly upperMinor: number
   readonly expectedMin: number
   readonly bestExit: ExitId
+  /** With nothing wrong and sold working, before the work that gets it there. */
+  readonly repairedMinor: number
+  readonly repairedSum: MoneySum
+  /** Put into the machine so far less taken out of it. */
+  readonly putInMinor: number
+  /** Profit of the whole machine on average if the plan is followed: carried on, less what was put in. */
+  readonly profitMinor: number
+  /** What is reckoned with for this machine. */
+  readonly prices: ReckonedPrices
+  /** How risk is weighed, and what that holds the plan to; null for the average. */
+  readonly attitude: Attitude
+  readonly risk: Risk | null
+  /** What caution costs on average: how much more the move that brings most would bring. */
+  readonly cautionCostsMinor: number
 }
 
 export type RedFlag = { readonly note: string; readonly text: string; readonly mendedBy: readonly string[] }

@@ -41,8 +41,15 @@ export const whyRepair = (needed: number, success: number): string =>
   `Needed with ${percent(needed)} % probability; works ${percent(success)} % of the time when it is.`
 
 export const whyExit = (answer: PlanAnswer, exit: ExitId): string => {
+  const [best] = answer.ranked
+  if (answer.ranked.some(({ move, expectedMinor }) => move.kind !== 'exit' && expectedMinor > best.expectedMinor))
+    return best.move.id === exit
+      ? 'Carrying on would bring more on average, but loses money too often.'
+      : asItStands(exit)
   const goOn = answer.ranked.find((ranked) => ranked.move.kind !== 'exit')
   return goOn === undefined || answer.best.kind !== 'exit'
-    ? `${exitNames[exit]} as it stands.`
+    ? asItStands(exit)
     : 'No further check or repair is expected to earn back its time.'
 }
+
+const asItStands = (exit: ExitId): string => `${exitNames[exit]} as it stands.`

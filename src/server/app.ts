@@ -6,8 +6,9 @@ import { blueprintFinder, blueprintIds, type BlueprintDeps, type FindBlueprint }
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
 import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
-import type { BlueprintStore, Clock, Ids, NoteStore } from '../bench/ports.ts'
+import type { BlueprintStore, Clock, Ids, NoteStore, SettingsStore } from '../bench/ports.ts'
 import { machineDocument, machineList, noSuchMachine } from '../bench/queries.ts'
+import { currentSettings } from '../bench/settings.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Job } from '../machine/job.ts'
 import type { MachineView } from '../machine/view.ts'
@@ -16,6 +17,7 @@ import { onlyHosts, strictHeaders } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
 import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
 import * as routes from './routes.ts'
+import { addSettings } from './settings.ts'
 import { servePages, type StaticFiles } from './static-files.ts'
 
 const largestBodyBytes = 1024 * 1024
@@ -24,6 +26,7 @@ export type AppDeps = {
   readonly benches: Readonly<Record<BenchId, NoteStore>>
   readonly blueprints: readonly Blueprint[]
   readonly ownBlueprints: BlueprintStore
+  readonly settings: SettingsStore
   readonly machineView: (job: Job) => MachineView
   readonly now: Clock
   readonly newId: Ids
@@ -64,6 +67,7 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   const find = blueprintFinder(deps.blueprints, deps.ownBlueprints)
   addBlueprints(app, blueprintDeps(deps), find)
   addBench(app, deps, find)
+  addSettings(app, deps)
   addDocuments(app, deps)
   app.all('/api/*', (c) => refuse(c, 404, notFound))
   app.get('*', servePages(deps.pages))
@@ -122,8 +126,8 @@ const blueprintDeps = ({ blueprints, ownBlueprints, now }: AppDeps): BlueprintDe
 })
 
 const commandDeps = (deps: AppDeps, blueprintById: FindBlueprint): ((bench: BenchId) => CommandDeps) => {
-  const { benches, now, newId } = deps
-  const shared = { now, newId, blueprintById, blueprintIds: () => blueprintIds(blueprintDeps(deps)) }
+  const { benches, settings, now, newId } = deps
+  const shared = { settings, now, newId, blueprintById, blueprintIds: () => blueprintIds(blueprintDeps(deps)) }
   return (bench) => ({ ...shared, store: benches[bench], bench })
 }
 
@@ -135,7 +139,8 @@ const viewAnswer = async (
 ): Promise<Response> => {
   const blueprint = await find(state.blueprint)
   if (blueprint === undefined) return noBlueprint(c, 422, state.blueprint, blueprintDeps(deps))
-  return c.json(deps.machineView(jobOf(state, notes, blueprint)), 200)
+  const { attitude } = await currentSettings(deps.settings)
+  return c.json(deps.machineView(jobOf(state, notes, blueprint, attitude)), 200)
 }
 
 const outcome = (c: Context, status: 200 | 201, result: CommandOutcome): Response => {

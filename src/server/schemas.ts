@@ -17,6 +17,8 @@ const minor = z.number().int()
 const complaint = z.enum(complaintIds)
 const exit: z.ZodType<ExitId> = z.enum(['sell-working', 'sell-for-spares', 'break-for-parts', 'scrap'])
 
+const setPrice = z.strictObject({ minor, at: z.string() })
+
 export const benchSchema = z.enum(['own', 'demo']) satisfies z.ZodType<BenchId>
 
 const problemSchema = z
@@ -33,6 +35,12 @@ const machineStateSchema = z
     plate: plateSchema,
     currency: z.enum(currencies as readonly [Currency, ...Currency[]]),
     hourMinor: minor,
+    hourSetAt: z.string(),
+    prices: z.strictObject({
+      working: setPrice.nullable(),
+      spares: setPrice.nullable(),
+      parts: z.record(z.string(), setPrice),
+    }),
     practiceSeed: z.number().int().nullable(),
     ageYears: z.number().nullable(),
     wear: z.enum(wearLevels).nullable(),

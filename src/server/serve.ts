@@ -58,13 +58,14 @@ export const startServer = async (options: ServeOptions): Promise<Result<Running
 
 type Server = ReturnType<typeof createAdaptorServer>
 
-const makeServerApp = async (options: ServeOptions, { notes: own, blueprints: ownBlueprints }: OpenStore) => {
+const makeServerApp = async (options: ServeOptions, { notes: own, blueprints: ownBlueprints, settings }: OpenStore) => {
   const demo = memoryNoteStore()
   await fillDemoBench({ store: demo, blueprintById })
   return makeApp({
     benches: { own, demo },
     blueprints,
     ownBlueprints,
+    settings,
     machineView,
     now: () => new Date().toISOString(),
     newId: randomUUID,

@@ -1,5 +1,7 @@
 import type { BenchId, BlueprintOrigin, MachineDocument, MachineList } from '../bench/contract.ts'
 import type { NoteContentInput } from '../bench/note.ts'
+import type { SettingsChange } from '../bench/settings-change.ts'
+import type { Settings } from '../bench/settings.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
@@ -51,8 +53,13 @@ const get = async <T>(path: string, signal: AbortSignal): Promise<T> => {
   return answer.value
 }
 
-const post = <T>(path: string, body: unknown): Promise<Answer<T>> =>
-  call<T>(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })
+const send =
+  (method: 'POST' | 'PATCH') =>
+  <T>(path: string, body: unknown): Promise<Answer<T>> =>
+    call<T>(path, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })
+
+const post = send('POST')
+const patch = send('PATCH')
 
 const machinePath = (bench: BenchId, id: string): string => `/bench/${bench}/machines/${encodeURIComponent(id)}`
 
@@ -93,6 +100,11 @@ export const keepVariant = (
 
 /** Takes in a whole blueprint, such as a file holds. */
 export const keepBlueprint = (content: unknown): Promise<Answer<KeptBlueprint>> => post('/blueprints', content)
+
+export const getSettings = (signal: AbortSignal): Promise<Settings> => get('/settings', signal)
+
+/** Changes settings; what is left out stays as it was. */
+export const changeSettings = (change: SettingsChange): Promise<Answer<Settings>> => patch('/settings', change)
 
 /** A new id that no other device will choose. Works without a secure context, where a phone reaches the bench over plain HTTP. */
 export const newId = (start: string): string => {

@@ -12,6 +12,7 @@ import { applyTheme, shownTheme, storedTheme } from './theme.ts'
 const AddPage = lazy(async () => ({ default: (await import('./pages/add-page.tsx')).AddPage }))
 const PracticePage = lazy(async () => ({ default: (await import('./pages/practice-page.tsx')).PracticePage }))
 const BlueprintsPage = lazy(async () => ({ default: (await import('./pages/blueprints-page.tsx')).BlueprintsPage }))
+const SettingsPage = lazy(async () => ({ default: (await import('./pages/settings-page.tsx')).SettingsPage }))
 const BlueprintPage = lazy(async () => ({ default: (await import('./pages/blueprint-page.tsx')).BlueprintPage }))
 
 const client = makeQueryClient()
@@ -42,6 +43,8 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <AddPage />
     case 'practice':
       return <PracticePage />
+    case 'settings':
+      return <SettingsPage />
     case 'blueprints':
       return <BlueprintsPage />
     case 'blueprint':
@@ -83,6 +86,9 @@ const Head = ({ route }: { readonly route: Route }) => {
           Blueprints
         </Link>
       </nav>
+      <Link to={{ kind: 'settings' }} className="head-settings" current={route.kind === 'settings'}>
+        Settings
+      </Link>
       <ThemeSwitch />
     </header>
   )

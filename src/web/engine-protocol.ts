@@ -3,6 +3,7 @@ import type { MachineState } from '../bench/contract.ts'
 import type { Note } from '../bench/note.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { Attitude } from '../facts/attitudes.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { FaultShows } from '../machine/fault-shows.ts'
 import type { Plate } from '../machine/plate.ts'
@@ -15,7 +16,13 @@ import type { Onward, PossibleResults, UnfoldStep } from '../machine/unfold.ts'
 import type { ExitId, MachineView } from '../machine/view.ts'
 
 /** A machine as the worker needs it. */
-export type EngineJob = { readonly state: MachineState; readonly notes: readonly Note[]; readonly blueprint: Blueprint }
+export type EngineJob = {
+  readonly state: MachineState
+  readonly notes: readonly Note[]
+  readonly blueprint: Blueprint
+  /** How risk is weighed; left out, by the average. */
+  readonly attitude?: Attitude
+}
 
 /** What came of one way through a virtual machine, priced alike for both. */
 export type Outcome = {

@@ -29,7 +29,7 @@ const keptCopy = (blueprint: Blueprint): Blueprint => {
   return known
 }
 
-const asJob = (job: EngineJob) => jobOf(job.state, job.notes, keptCopy(job.blueprint))
+const asJob = (job: EngineJob) => jobOf(job.state, job.notes, keptCopy(job.blueprint), job.attitude)
 
 /** The meter that most benches have. */
 const commonMeter = 'budget-multimeter'

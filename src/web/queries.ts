@@ -1,8 +1,10 @@
 import { QueryClient, useQuery, type UseQueryResult } from '@tanstack/react-query'
 import type { BenchId, MachineDocument, MachineState } from '../bench/contract.ts'
+import type { Settings } from '../bench/settings.ts'
 import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
-import { getBlueprint, getBlueprints, getMachine, getMachines, Refusal } from './api.ts'
+import type { Attitude } from '../facts/attitudes.ts'
+import { getBlueprint, getBlueprints, getMachine, getMachines, getSettings, Refusal } from './api.ts'
 
 /** `always`: the bench is often on this very device, which browsers call offline. */
 export const makeQueryClient = (): QueryClient =>
@@ -19,6 +21,17 @@ export const makeQueryClient = (): QueryClient =>
 
 export const machineKey = (bench: BenchId, id: string): readonly string[] => ['machine', bench, id]
 export const machinesKey = (bench: BenchId): readonly string[] => ['machines', bench]
+
+export const settingsKey: readonly string[] = ['settings']
+
+export const useSettings = (): UseQueryResult<Settings> =>
+  useQuery({ queryKey: settingsKey, queryFn: ({ signal }) => getSettings(signal) })
+
+/** How risk is weighed; undefined until it is known, by the average where it cannot be asked. */
+export const useAttitude = (): Attitude | undefined => {
+  const { data, error } = useSettings()
+  return data?.attitude ?? (error === null ? undefined : 'average')
+}
 
 export const useBlueprints = (): UseQueryResult<readonly BlueprintEntry[]> =>
   useQuery({ queryKey: ['blueprints'], queryFn: ({ signal }) => getBlueprints(signal), staleTime: Infinity })

@@ -5,6 +5,7 @@ export type Route =
   | { readonly kind: 'bench'; readonly bench: BenchId }
   | { readonly kind: 'add' }
   | { readonly kind: 'practice' }
+  | { readonly kind: 'settings' }
   | { readonly kind: 'blueprints' }
   | { readonly kind: 'blueprint'; readonly id: string }
   | { readonly kind: 'machine'; readonly bench: BenchId; readonly id: string }
@@ -24,7 +25,8 @@ export const routeOf = (path: string): Route => {
 
 const ownRoute = (page: string, id: string | undefined, path: string): Route => {
   if (page === 'blueprints' && id !== undefined) return withId(id, path, (known) => ({ kind: 'blueprint', id: known }))
-  if (id === undefined && (page === 'add' || page === 'practice' || page === 'blueprints')) return { kind: page }
+  if (id === undefined && (page === 'add' || page === 'practice' || page === 'blueprints' || page === 'settings'))
+    return { kind: page }
   return { kind: 'lost', path }
 }
 
@@ -45,6 +47,8 @@ export const pathOf = (route: Route): string => {
       return '/add'
     case 'practice':
       return '/practice'
+    case 'settings':
+      return '/settings'
     case 'blueprints':
       return '/blueprints'
     case 'blueprint':

@@ -4,6 +4,7 @@ import type { MachineDocument } from '../bench/contract.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { MachineView } from '../machine/view.ts'
 import { engineAside } from './engine-client.ts'
+import { useAttitude } from './queries.ts'
 
 /** How many times the usual work the plan's search does while somebody reads. */
 const effort = 6
@@ -19,13 +20,14 @@ export const useFurtherView = (
   blueprint: Blueprint | undefined,
   isRead: boolean,
 ): MachineView | null => {
+  const attitude = useAttitude()
   const version = `${document?.state.id ?? ''} ${document?.state.version ?? 0}`
   const wanted = useRested(isRead ? version : null) && document !== undefined && blueprint !== undefined
   const { data } = useQuery({
-    queryKey: ['further view', document?.state.id, document?.state.addedAt, document?.state.version],
+    queryKey: ['further view', document?.state.id, document?.state.addedAt, document?.state.version, attitude],
     queryFn: async ({ signal }): Promise<MachineView> => {
       if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
-      const job = { state: document.state, notes: document.notes, blueprint }
+      const job = { state: document.state, notes: document.notes, blueprint, attitude }
       return (await engineAside().ask({ kind: 'view', job, effort }, signal)).view
     },
     enabled: wanted,

@@ -1,8 +1,10 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { MachineDocument } from '../bench/contract.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { Attitude } from '../facts/attitudes.ts'
 import type { MachineView } from '../machine/view.ts'
 import { engine } from './engine-client.ts'
+import { useAttitude } from './queries.ts'
 
 export type ShownView = {
   readonly view: MachineView | null
@@ -15,15 +17,19 @@ export type ShownView = {
 const isWanted = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): boolean =>
   document !== undefined && blueprint !== undefined && document.state.left === null
 
-/** How the view of a machine is worked out and kept: one for each version of its notes. */
-export const viewQuery = (document: MachineDocument | undefined, blueprint: Blueprint | undefined) => ({
-  queryKey: ['view', document?.state.id, document?.state.addedAt, document?.state.version],
+/** How the view of a machine is worked out and kept: one for each version of its notes and each way to weigh risk. */
+export const viewQuery = (
+  document: MachineDocument | undefined,
+  blueprint: Blueprint | undefined,
+  attitude: Attitude | undefined,
+) => ({
+  queryKey: ['view', document?.state.id, document?.state.addedAt, document?.state.version, attitude],
   queryFn: async ({ signal }: { readonly signal: AbortSignal }): Promise<MachineView> => {
     if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
-    const job = { state: document.state, notes: document.notes, blueprint }
+    const job = { state: document.state, notes: document.notes, blueprint, attitude }
     return (await engine().ask({ kind: 'view', job }, signal)).view
   },
-  enabled: isWanted(document, blueprint),
+  enabled: attitude !== undefined && isWanted(document, blueprint),
   staleTime: Infinity,
   retry: false,
 })
@@ -33,7 +39,8 @@ export const viewQuery = (document: MachineDocument | undefined, blueprint: Blue
  * A machine that has left the bench has no next move, so nothing is asked for it.
  */
 export const useMachineView = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): ShownView => {
-  const query = useQuery({ ...viewQuery(document, blueprint), placeholderData: keepPreviousData })
+  const attitude = useAttitude()
+  const query = useQuery({ ...viewQuery(document, blueprint, attitude), placeholderData: keepPreviousData })
   const wanted = isWanted(document, blueprint)
   return {
     view: query.data ?? null,

@@ -8,6 +8,10 @@ export const percentText = (probability: number): string => {
   return `${Math.round(probability * 100)} %`
 }
 
+/** `loses money 8 % of the time`; of a move that cannot, `never loses money`. */
+export const lossText = (probability: number): string =>
+  probability === 0 ? 'never loses money' : `loses money ${percentText(probability)} of the time`
+
 /** Minutes as a bench would say them: `under 1 min`, `4 min`, `1 h 20 min`. */
 export const minutesText = (minutes: number): string => {
   if (minutes > 0 && minutes < 1) return 'under 1 min'

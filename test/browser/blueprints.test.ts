@@ -107,7 +107,7 @@ describe.runIf(browserHere())('blueprints', () => {
     const page = await app.page(laptop)
     const { state } = await putOnBench(page, {})
     for (const [start, fold, link] of [
-      [`/machine/${state.id}`, 'What the money rests on', upright.name],
+      [`/machine/${state.id}`, 'What it is worth', upright.name],
       ['/add', 'How to know one', 'The whole blueprint'],
     ] as const) {
       await page.goto(start)

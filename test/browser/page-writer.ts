@@ -36,6 +36,7 @@ const addOnPage = async (page: Page, content: Content<'added'>): Promise<void> =
   await pickOnPage(page, upright)
   for (const id of content.complaints) await page.getByRole('button', { name: complaints[id] }).click()
   await page.getByLabel('Paid').fill((content.paidMinor / 100).toFixed(2))
+  if (content.hourMinor !== undefined) await page.getByLabel('Your hour').fill((content.hourMinor / 100).toFixed(2))
   await page.getByLabel('What the seller said').fill(content.claim)
   await page.getByLabel('Name').fill(content.name)
   await page.getByRole('button', { name: 'Put it on the bench' }).click()
@@ -73,6 +74,7 @@ const enter = async (page: Page, content: NoteContent): Promise<void> => {
     case 'described-by':
     case 'history':
     case 'stamp':
+    case 'valued':
       throw new Error(`no job writes “${content.kind}” on the page yet`)
   }
 }

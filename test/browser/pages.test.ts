@@ -43,42 +43,46 @@ describe.runIf(browserHere())('every page', () => {
     ['light', laptop.width, laptop],
     ['dark', phone.width, phone],
     ['dark', laptop.width, laptop],
-  ] as const)('has no fault that axe-core sees and fits the window, %s at %i', async (theme, _width, size) => {
-    const page = await app.page(size, theme)
-    const { errors, requests } = watch(page)
-    const found: Record<string, readonly string[]> = {}
-    const look = async (name: string): Promise<void> => {
+  ] as const)(
+    'has no fault that axe-core sees and fits the window, %s at %i',
+    { timeout: 180_000 },
+    async (theme, _width, size) => {
+      const page = await app.page(size, theme)
+      const { errors, requests } = watch(page)
+      const found: Record<string, readonly string[]> = {}
+      const look = async (name: string): Promise<void> => {
+        await settled(page)
+        found[name] = await wrong(page)
+      }
+      for (const path of ['/', '/demo', '/add', '/practice', '/demo/machine/demo-green', gone, '/nowhere']) {
+        await page.goto(path)
+        await look(path)
+      }
+      await page.goto('/add')
       await settled(page)
-      found[name] = await wrong(page)
-    }
-    for (const path of ['/', '/demo', '/add', '/practice', '/demo/machine/demo-green', gone, '/nowhere']) {
-      await page.goto(path)
-      await look(path)
-    }
-    await page.goto('/add')
-    await settled(page)
-    await openFolds(page)
-    await page.getByLabel('Paid').fill('abc')
-    await page.getByRole('button', { name: 'Put it on the bench' }).click()
-    await look('add, unfolded, refused')
+      await openFolds(page)
+      await page.getByLabel('Paid').fill('abc')
+      await page.getByRole('button', { name: 'Put it on the bench' }).click()
+      await look('add, unfolded, refused')
 
-    await page.goto(inHand)
-    await look('machine')
-    expect(await page.getByRole('heading', { name: 'Do not run it' }).count()).toBe(1)
-    // Suspects, their grounds, moves, covers, notes, money.
-    expect(await openFolds(page)).toBeGreaterThan(20)
-    await look('machine, unfolded')
-    for (const card of ['check fuse-through', 'check look-flex', 'repair flex-new new', 'exit sell-working']) {
-      await putOnCard(page, card)
-      await look(card)
-    }
-    expect(Object.fromEntries(Object.entries(found).filter(([, faults]) => faults.length > 0))).toEqual({})
-    expect(Object.keys(found)).toHaveLength(14)
-    expect(errors).toEqual([])
-    expect(requests.filter((url) => !url.startsWith(`${app.address}/`))).toEqual([])
-    expect(requests.some((url) => url.includes('engine.worker'))).toBe(true)
-    await page.close()
-  })
+      await page.goto(inHand)
+      await look('machine')
+      expect(await page.getByRole('heading', { name: 'Do not run it' }).count()).toBe(1)
+      // Suspects, their grounds, moves, covers, notes, money.
+      expect(await openFolds(page)).toBeGreaterThan(20)
+      await look('machine, unfolded')
+      for (const card of ['check fuse-through', 'check look-flex', 'repair flex-new new', 'exit sell-working']) {
+        await putOnCard(page, card)
+        await look(card)
+      }
+      expect(Object.fromEntries(Object.entries(found).filter(([, faults]) => faults.length > 0))).toEqual({})
+      expect(Object.keys(found)).toHaveLength(14)
+      expect(errors).toEqual([])
+      expect(requests.filter((url) => !url.startsWith(`${app.address}/`))).toEqual([])
+      expect(requests.some((url) => url.includes('engine.worker'))).toBe(true)
+      await page.close()
+    },
+  )
 
   it('is light by day and dark in the shed', async () => {
     const brightness = async (theme: 'light' | 'dark'): Promise<number> => {

@@ -44,7 +44,7 @@ describe.runIf(browserHere())('practice', () => {
     await page.close()
   })
 
-  it('hides a fault by its seed, reads for you, and shows at the end what it was', async () => {
+  it('hides a fault by its seed, reads for you, and shows at the end what it was', { timeout: 150_000 }, async () => {
     const page = await app.page(phone)
     const id = await start(page)
     const said = page.locator('.machine-title p').first()
@@ -65,7 +65,8 @@ describe.runIf(browserHere())('practice', () => {
     await putOnCard(page, 'exit scrap')
     await page.getByRole('button', { name: 'Scrapped', exact: true }).click()
     const hidden = page.getByRole('group', { name: 'What was hidden' })
-    await hidden.waitFor({ timeout: 30_000 })
+    // The plan plays the whole machine meanwhile.
+    await hidden.waitFor({ timeout: 90_000 })
     const model = machineModel(upright, upright.plate)
     const faults = model.sets[hiddenTruth(model, seed).suspect].map((fault) => upright.faults[fault].name)
     expect(faults.length).toBeGreaterThan(0)

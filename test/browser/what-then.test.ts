@@ -2,11 +2,9 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { MachineDocument } from '../../src/bench/contract.ts'
 import { blueprints } from '../../src/blueprint/library.ts'
-import { tinyBlueprint } from '../support/tiny-blueprint.ts'
 import { putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
 import { axeViolations, settled, sideways } from './looks.ts'
-import { putOnCard } from './page-writer.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 import { tabTo } from './tabbing.ts'
 
@@ -95,31 +93,6 @@ describe.runIf(browserHere())('what then', () => {
     await page.locator('.last-note').waitFor()
     await settled(page, patienceMs)
     expect(await page.getByRole('button', { name: 'What then?' }).getAttribute('aria-expanded')).toBe('false')
-    await page.close()
-  })
-
-  it('puts results together that lead to the same move, and takes them apart again', async () => {
-    const page = await app.page(phone)
-    const kept = await page.request.post('/api/blueprints', { data: tinyBlueprint })
-    const { id } = (await kept.json()) as { id: string }
-    const tiny = await putOnBench(page, { blueprint: id, plate: tinyBlueprint.plate, complaints: ['dead'] })
-    await page.goto(`/machine/${tiny.state.id}`)
-    await settled(page, patienceMs)
-    await putOnCard(page, 'check pins-on')
-    await page.getByRole('button', { name: 'What then?' }).click()
-    await settled(page, patienceMs)
-    // Whatever the meter shows, the flex is looked at first: it must be, before anything is run.
-    const branch = tree(page).first().locator('> li').first()
-    expect(await branch.locator('.then-result').first().innerText()).toMatch(/^99 % reads .* or /)
-    await branch.getByRole('button', { name: /Flex, whole length/ }).click()
-    const apart = page.getByRole('list', { name: 'Which of these results' })
-    expect(await apart.locator('> li').count()).toBe(2)
-    await apart.getByRole('button').first().click()
-    await settled(page, patienceMs)
-    const under = page.getByRole('list', { name: 'What may come of: Flex, whole length' })
-    expect(await under.innerText()).toMatch(/No damage[^]*Cut or crushed/)
-    expect(await axeViolations(page)).toEqual([])
-    expect((await sideways(page)).scrolledPx).toBe(0)
     await page.close()
   })
 

@@ -51,22 +51,31 @@ describe('opening the store', () => {
     const database = new Database(join(folder, 'bench.sqlite'))
     database.exec("insert into kysely_migration values ('9999-later', '2030-01-01')")
     expect(await openStore({ folder })).toMatchObject({ kind: 'refused', problems: [{ code: 'newer-store' }] })
-    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 3 })
+    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 4 })
     database.close()
   })
 })
 
-describe('a store of before there were own blueprints', () => {
-  it('keeps its notes and takes blueprints from then on', async () => {
+const withoutSettings = "drop table settings_change; delete from kysely_migration where name = '0003-settings';"
+const withoutBlueprints = "drop table own_blueprint; delete from kysely_migration where name = '0002-own-blueprints';"
+
+describe('a store that an older version wrote', () => {
+  it.each([
+    ['settings', withoutSettings],
+    ['own blueprints', `${withoutSettings} ${withoutBlueprints}`],
+  ])('from before there were %s keeps its notes and takes them from then on', async (_what, back) => {
     const before = valueOf(await openStore({ folder }))
     await before.notes.add('own', 'm1', log([added()]))
     await before.close()
     const database = new Database(join(folder, 'bench.sqlite'))
-    database.exec("drop table own_blueprint; delete from kysely_migration where name = '0002-own-blueprints'")
+    database.exec(back)
     database.close()
     const store = valueOf(await openStore({ folder }))
     expect(await store.notes.notes('m1')).toEqual(log([added()]))
     expect(await store.blueprints.list()).toEqual([])
+    expect(await store.settings.add({ at: '2026-03-14T12:00:00.000Z', change: { hourMinor: 900 } })).toEqual({
+      kind: 'kept',
+    })
     await store.close()
   })
 })

@@ -169,7 +169,7 @@ export const wholeJobs: readonly WholeJob[] = [
   {
     name: 'motor burnt: the parts are worth more',
     tells: 'stops and breaks for parts when the motor is condemned and a new one costs too much',
-    intake: { complaints: ['smell', 'sparks', 'noise'], paidMinor: 300 },
+    intake: { complaints: ['smell', 'sparks', 'noise'], paidMinor: 300, hourMinor: 1000 },
     run: async (job) => {
       await job.note({ kind: 'confirmed', fault: 'armature-shorted', text: 'varnish smell, black bars' })
       await job.note({ kind: 'confirmed', fault: 'height-drive-stuck', text: 'gear stripped' })

@@ -3,6 +3,7 @@ import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../.
 import type { MachineDocument } from '../../src/bench/contract.ts'
 import { blueprintById, blueprints } from '../../src/blueprint/library.ts'
 import { memoryNoteStore } from '../../src/store/memory/note-store.ts'
+import { memorySettingsStore } from '../../src/store/memory/settings-store.ts'
 import type { Writer } from './bench-job.ts'
 
 /** Writes through the use-cases, on a bench in memory whose clock moves a minute at each note. */
@@ -23,6 +24,7 @@ const emptyBench = (): CommandDeps => {
   let count = 0
   return {
     store: memoryNoteStore(),
+    settings: memorySettingsStore(),
     bench: 'own',
     blueprintById,
     blueprintIds: () => blueprints.map((blueprint) => blueprint.id),

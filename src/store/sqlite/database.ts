@@ -7,8 +7,8 @@ import { ok, refused, type Result } from '../../base/result.ts'
 import { lockingDatabase } from './locking-database.ts'
 
 /**
- * The tables. `content` is JSON; `seq` numbers a machine's notes from 1; `rank` numbers machines, and blueprints of one's own,
- * in the order they came in.
+ * The tables. `content` is JSON; `seq` numbers a machine's notes from 1; `rank` numbers machines, blueprints of one's own, and
+ * changes of the settings, in the order they came in.
  */
 export type Tables = {
   readonly machine: {
@@ -28,6 +28,11 @@ export type Tables = {
     readonly rank: Generated<number>
     readonly id: string
     readonly saved_at: string
+    readonly content: string
+  }
+  readonly settings_change: {
+    readonly rank: Generated<number>
+    readonly at: string
     readonly content: string
   }
 }

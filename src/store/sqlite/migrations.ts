@@ -39,6 +39,16 @@ const migrations: Readonly<Record<string, Migration>> = {
         .execute()
     },
   },
+  '0003-settings': {
+    up: async (db: Kysely<unknown>) => {
+      await db.schema
+        .createTable('settings_change')
+        .addColumn('rank', 'integer', (column) => column.primaryKey().autoIncrement())
+        .addColumn('at', 'text', (column) => column.notNull())
+        .addColumn('content', 'text', (column) => column.notNull())
+        .execute()
+    },
+  },
 }
 
 /** Brings the tables up to date. Refused when they were written by a newer program. */

@@ -1,13 +1,15 @@
 import { ok, type Result } from '../../base/result.ts'
-import type { BlueprintStore, NoteStore } from '../../bench/ports.ts'
+import type { BlueprintStore, NoteStore, SettingsStore } from '../../bench/ports.ts'
 import { sqliteBlueprintStore } from './blueprint-store.ts'
 import { openDatabase } from './database.ts'
 import { migrate } from './migrations.ts'
 import { sqliteNoteStore } from './note-store.ts'
+import { sqliteSettingsStore } from './settings-store.ts'
 
 export type OpenStore = {
   readonly notes: NoteStore
   readonly blueprints: BlueprintStore
+  readonly settings: SettingsStore
   /** Lets go of the file. Nothing may be asked of the store afterwards. */
   readonly close: () => Promise<void>
 }
@@ -25,5 +27,10 @@ export const openStore = async ({ folder }: { readonly folder: string }): Promis
     await db.destroy()
     return migrated
   }
-  return ok({ notes: sqliteNoteStore(db), blueprints: sqliteBlueprintStore(db), close: () => db.destroy() })
+  return ok({
+    notes: sqliteNoteStore(db),
+    blueprints: sqliteBlueprintStore(db),
+    settings: sqliteSettingsStore(db),
+    close: () => db.destroy(),
+  })
 }

@@ -3,6 +3,7 @@ import { problem, type Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import { quantityFromText, type Quantity } from '../../base/units.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
+import type { Settings } from '../../bench/settings.ts'
 import type { SignReply } from '../../blueprint/narrow.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Complaint } from '../../facts/complaints.ts'
@@ -24,6 +25,8 @@ export type Draft = {
   readonly mass: string
   readonly age: string
   readonly wear: Wear | ''
+  /** Whether hour and currency were brought in from the settings, so that what is typed is not written over. */
+  readonly settled: boolean
   readonly currency: Currency
   readonly paid: string
   readonly hour: string
@@ -44,9 +47,10 @@ export const emptyDraft: Draft = {
   mass: '',
   age: '',
   wear: '',
+  settled: false,
   currency: 'GBP',
   paid: '0',
-  hour: '8.00',
+  hour: '',
   complaints: [],
   claim: '',
   missing: [],
@@ -65,6 +69,10 @@ export const withBlueprint = (draft: Draft, blueprint: Pick<Blueprint, 'id' | 'n
   mass: blueprint.plate.massKg === undefined ? '' : String(blueprint.plate.massKg),
   missing: [],
 })
+
+/** The draft with the hour and the currency of the settings, unless they were brought in before. */
+export const withSettings = (draft: Draft, { hourMinor, currency }: Pick<Settings, 'hourMinor' | 'currency'>): Draft =>
+  draft.settled ? draft : { ...draft, settled: true, hour: (hourMinor / 100).toFixed(2), currency }
 
 type AddedNote = Extract<NoteContentInput, { kind: 'added' }>
 
@@ -95,7 +103,8 @@ export const contentFromDraft = (draft: Draft): Result<AddedNote> => {
     complaints: [...draft.complaints],
     claim: draft.claim.trim(),
     missing: [...draft.missing],
-    hourMinor: take(money(draft.hour, 'hourMinor'), 0),
+    // Left empty, the bench takes that of the settings.
+    ...(draft.hour.trim() === '' ? {} : { hourMinor: take(money(draft.hour, 'hourMinor'), 0) }),
     ageYears: take(years(draft.age), undefined),
     ...(draft.wear === '' ? {} : { wear: draft.wear }),
   }

@@ -50,7 +50,7 @@ const fromBlueprint = (choice: Choice, blueprint: Blueprint, off: readonly strin
   return check === undefined ? null : checkMove(check, blueprint, off)
 }
 
-const unfigured = { expectedMinor: 0, lessMinor: 0, why: '' }
+const unfigured = { expectedMinor: 0, lessMinor: 0, lossProbability: null, sum: null, lessSum: null, why: '' }
 
 /** Runs the machine, so every cover must be on. */
 export const runs = (check: Check): boolean =>

@@ -2,13 +2,15 @@ import type { ReactNode } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyText } from '../../base/money.ts'
 import type { CheckMove, CoverStep, MoveView, RepairMove } from '../../machine/view.ts'
-import { exitNames, minutesText, percentText } from '../words.ts'
+import { Fold } from '../parts/fold.tsx'
+import { exitNames, lossText, minutesText, percentText } from '../words.ts'
 import type { ShownMove } from './choice.ts'
 import { ExitEntry } from './exit-entry.tsx'
 import { GradeEntry } from './grade-entry.tsx'
 import { MeterEntry } from './meter-entry.tsx'
 import { RepairEntry } from './repair-entry.tsx'
 import { useSheet } from './sheet.ts'
+import { Sum } from './sum.tsx'
 import { WattsEntry } from './watts-entry.tsx'
 
 type MoveCardProps = {
@@ -84,14 +86,24 @@ const MoveFigures = ({ shown: { move, figured } }: { readonly shown: ShownMove }
 
 const NotTheBest = ({ shown, onBack }: { readonly shown: ShownMove; readonly onBack: () => void }) => {
   const { document, view } = useSheet()
-  const less = moneyText(shown.move.lessMinor, document.state.currency)
+  const { lessMinor, lossProbability } = shown.move
+  const size = moneyText(Math.abs(lessMinor), document.state.currency)
+  const against =
+    Math.round(lessMinor) < 0
+      ? `Choosing this brings ${size} more on average than the next move`
+      : `Choosing this costs ${size} against the next move`
   return (
     <div className="move-instead">
       <p>
         {shown.figured
-          ? `Choosing this costs ${less} against the best move.`
+          ? `${against}${lossProbability === null ? '' : `; it ${lossText(lossProbability)}`}.`
           : 'The plan does not offer this now, so there is no figure for it. It can still be entered.'}
       </p>
+      {shown.figured && shown.move.lessSum !== null && Math.round(lessMinor) !== 0 ? (
+        <Fold title="Why that much?">
+          <Sum sum={shown.move.lessSum} currency={document.state.currency} />
+        </Fold>
+      ) : null}
       {view === null ? null : (
         <Button className="plain" onPress={onBack}>
           Back to the best move

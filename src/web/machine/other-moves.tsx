@@ -1,12 +1,13 @@
-import { useState } from 'react'
+import { useId, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyText, type Currency } from '../../base/money.ts'
 import type { MoveView } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
 import { Select } from '../parts/select.tsx'
-import { exitNames, minutesText } from '../words.ts'
+import { exitNames, lossText, minutesText } from '../words.ts'
 import { choiceOf, runs, type Choice } from './choice.ts'
 import { useSheet } from './sheet.ts'
+import { Sum } from './sum.tsx'
 
 type OtherMovesProps = { readonly chosen: Choice | null; readonly onChoose: (choice: Choice) => void }
 
@@ -52,12 +53,43 @@ const OtherMove = ({ move, pressed, onChoose }: OtherMoveProps) => {
   const { document } = useSheet()
   const choose = (): void => onChoose(choiceOf(move))
   return (
-    <Button className="move-line" aria-pressed={pressed} onPress={choose}>
-      <span className="move-line-name">{move.kind === 'repair' ? `${move.name}: ${move.optionName}` : move.name}</span>{' '}
-      <span className="move-line-cost">
-        {minutesText(move.minutes)} · <LessText minor={move.lessMinor} currency={document.state.currency} />
-      </span>
-    </Button>
+    <div className="other-move">
+      <Button className="move-line" aria-pressed={pressed} onPress={choose}>
+        <span className="move-line-name">
+          {move.kind === 'repair' ? `${move.name}: ${move.optionName}` : move.name}
+        </span>{' '}
+        <span className="move-line-cost">
+          {minutesText(move.minutes)} · <LessText minor={move.lessMinor} currency={document.state.currency} />
+          {move.lossProbability === null ? null : `, ${lossText(move.lossProbability)}`}
+        </span>
+      </Button>
+      <WhyLess move={move} />
+    </div>
+  )
+}
+
+/** Why a move is worth less than the best one: its grounds, one tap away. */
+const WhyLess = ({ move }: { readonly move: MoveView }) => {
+  const { document } = useSheet()
+  const [open, setOpen] = useState(false)
+  const id = useId()
+  if (move.lessSum === null || Math.round(move.lessMinor) === 0) return null
+  return (
+    <>
+      <button
+        type="button"
+        className="plain why-less"
+        aria-expanded={open}
+        aria-controls={id}
+        aria-label={`Why does it cost that: ${move.name}`}
+        onClick={() => setOpen(!open)}
+      >
+        why?
+      </button>
+      <div id={id} className="less-sum" hidden={!open}>
+        {open ? <Sum sum={move.lessSum} currency={document.state.currency} /> : null}
+      </div>
+    </>
   )
 }
 
@@ -65,6 +97,10 @@ const OtherMove = ({ move, pressed, onChoose }: OtherMoveProps) => {
 const LessText = ({ minor, currency }: { readonly minor: number; readonly currency: Currency }) =>
   Math.round(minor) === 0 ? (
     <>as good</>
+  ) : minor < 0 ? (
+    <>
+      brings <span className="figure">{moneyText(-minor, currency)}</span> more on average
+    </>
   ) : (
     <>
       costs <span className="figure">{moneyText(minor, currency)}</span>

@@ -7,7 +7,7 @@ import type { BlueprintEntry } from '../../blueprint/entry.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import { complaintsOf } from '../../blueprint/entry.ts'
 import { complaintIds, complaints, type Complaint } from '../../facts/complaints.ts'
-import { contentFromDraft, draftFromText, emptyDraft, withBlueprint, type Draft } from '../add/draft.ts'
+import { contentFromDraft, draftFromText, emptyDraft, withBlueprint, withSettings, type Draft } from '../add/draft.ts'
 import { LifeFields } from '../add/life-fields.tsx'
 import { WhichMachine } from '../add/which-machine.tsx'
 import { addMachine, newId } from '../api.ts'
@@ -19,7 +19,7 @@ import { OneOf } from '../parts/one-of.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
-import { machineKey, machinesKey, useBlueprint, useBlueprints } from '../queries.ts'
+import { machineKey, machinesKey, useBlueprint, useBlueprints, useSettings } from '../queries.ts'
 import { goTo, PageTitle } from '../router.tsx'
 import { readStored, writeStored } from '../stored.ts'
 
@@ -46,6 +46,10 @@ export const AddPage = () => {
   const change = (part: Partial<Draft>): void => setDraft((before) => ({ ...before, ...part }))
   useEffect(() => writeStored('session', storedName, JSON.stringify(draft)), [draft])
   useChosenBlueprint(draft, blueprints, setDraft)
+  const { data: settings } = useSettings()
+  useEffect(() => {
+    if (settings !== undefined) setDraft((before) => withSettings(before, settings))
+  }, [settings])
   if (blueprints === undefined) {
     return (
       <div className="sheet">

@@ -12,6 +12,7 @@ import type { Edit } from '../../../src/blueprint/adapt-edits.ts'
 import type { Blueprint } from '../../../src/blueprint/schema.ts'
 import { machineModel, machineView, suspectBelief } from '../../../src/machine/index.ts'
 import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added, content, log } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 
@@ -31,6 +32,7 @@ const bench = (): CommandDeps => {
   let count = 0
   return {
     store: memoryNoteStore(),
+    settings: memorySettingsStore(),
     bench: 'own',
     blueprintById: (id) => Promise.resolve(blueprints.find((one) => one.id === id)),
     blueprintIds: () => Promise.resolve(blueprints.map(({ id }) => id)),

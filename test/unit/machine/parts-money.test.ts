@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { partNet } from '../../../src/machine/payoff.ts'
+import { partNet } from '../../../src/machine/parts-for-sale.ts'
 
 /**
  * Two worked cases of the trade figures (judgement, UK street level 2024–26), parts listed singly at £8 an hour, 14 minutes a

@@ -15,6 +15,7 @@ import {
 } from '../../../src/server/schemas.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
 import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 
@@ -24,6 +25,7 @@ const appWith = (over: Partial<AppDeps> = {}) => {
     benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),
+    settings: memorySettingsStore(),
     machineView: (job) => ({ suspects: [], events: job.events.length }) as unknown as MachineView,
     now: () => '2026-03-14T10:00:00.000Z',
     newId: () => `id-${++ids}`,
@@ -208,7 +210,7 @@ describe('bad input', () => {
       { version: 1, content: { kind: 'measured' } },
       undefined,
       400,
-      'content.kind: Must be one of added, seen, reading, opened, closed, confirmed, repaired, spent, said, struck, described-by, history, stamp, left. See /api/openapi.json for the form.',
+      'content.kind: Must be one of added, seen, reading, opened, closed, confirmed, repaired, spent, said, struck, described-by, history, valued, stamp, left. See /api/openapi.json for the form.',
     ],
     [
       notes,
@@ -357,7 +359,9 @@ describe('documents', () => {
       'get /api/blueprints/{id}/file',
       'get /api/blueprints/{id}/origin',
       'get /api/schemas/{name}',
+      'get /api/settings',
       'get /healthz',
+      'patch /api/settings',
       'post /api/bench/{bench}/machines',
       'post /api/bench/{bench}/machines/{id}/notes',
       'post /api/blueprints',

@@ -6,6 +6,7 @@ import { keptBlueprintSchema, originSchema } from '../../../src/server/blueprint
 import { blueprintListSchema, machineDocumentSchema, problemsSchema } from '../../../src/server/schemas.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
 import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 
@@ -15,6 +16,7 @@ const makeTinyApp = () => {
     benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),
+    settings: memorySettingsStore(),
     machineView: (job) => ({ blueprint: job.blueprint.id, off: job.off }) as unknown as MachineView,
     now: () => '2026-03-14T10:00:00.000Z',
     newId: () => `id-${++ids}`,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { noteContentSchema } from '../../../src/bench/note.ts'
-import { contentFromDraft, draftFromText, emptyDraft, withBlueprint } from '../../../src/web/add/draft.ts'
+import { contentFromDraft, draftFromText, emptyDraft, withBlueprint, withSettings } from '../../../src/web/add/draft.ts'
 import { problemsAt, problemsElsewhere } from '../../../src/web/problems-at.ts'
 import { seedFromText } from '../../../src/web/seed.ts'
 import { smallBlueprint } from './blueprint.ts'
@@ -40,6 +40,24 @@ describe('withBlueprint', () => {
   it('keeps what was said and paid', () => {
     const before = { ...emptyDraft, paid: '4', complaints: ['dead' as const], claim: 'went bang' }
     expect(withBlueprint(before, smallBlueprint)).toMatchObject({ paid: '4', complaints: ['dead'], claim: 'went bang' })
+  })
+})
+
+describe('withSettings', () => {
+  const settings = { hourMinor: 950, currency: 'EUR' as const }
+  it('brings in the hour and the currency once, and never over what was typed', () => {
+    const brought = withSettings(draft, settings)
+    expect(brought).toMatchObject({ hour: '9.50', currency: 'EUR' })
+    const typed = { ...brought, hour: '' }
+    expect(withSettings(typed, { hourMinor: 800, currency: 'GBP' })).toEqual(typed)
+  })
+  it('an empty hour is left to the bench; a wrong one is named', () => {
+    const empty = contentFromDraft({ ...draft, hour: ' ' })
+    expect(empty.kind === 'ok' ? empty.value.hourMinor : null).toBeUndefined()
+    const given = contentFromDraft(withSettings(draft, settings))
+    expect(given.kind === 'ok' ? given.value.hourMinor : null).toBe(950)
+    const wrong = contentFromDraft({ ...draft, hour: 'much' })
+    expect(wrong.kind === 'refused' ? wrong.problems.map(({ where }) => where) : []).toEqual(['hourMinor'])
   })
 })
 

@@ -1,0 +1,61 @@
+import type { Command } from 'commander'
+import { currencies, moneyFromText, moneyText } from '../base/money.ts'
+import { parse } from '../base/parse.ts'
+import { problem, type Problem } from '../base/problem.ts'
+import { refused, type Result } from '../base/result.ts'
+import { settingsChangeSchema, type SettingsChange } from '../bench/settings-change.ts'
+import { changeSettings, currentSettings, type Settings } from '../bench/settings.ts'
+import { unknownId } from '../bench/unknown.ts'
+import { attitudeIds, attitudes } from '../facts/attitudes.ts'
+import { show, showProblems, type Shell } from './output.ts'
+import { withBench, type Options } from './with-bench.ts'
+
+/** `thrum settings`: shows what holds for the whole bench; with options, changes it first. */
+export const addSettingsCommand = (program: Command, shell: Shell): void => {
+  program
+    .command('settings')
+    .description('what an hour of yours is worth, the currency, and how risk is weighed; with options, changes them')
+    .option('--hour <money>', 'what an hour of your own time is worth; new machines take it over')
+    .option('--currency <code>', currencies.join(', '))
+    .option('--risk <attitude>', `${attitudeIds.join(' or ')}: see what each means in the answer`)
+    .action(
+      withBench(shell, async ({ deps }, options) => {
+        const change = changeFrom(options)
+        if (change === null) return showSettings(shell, options, await currentSettings(deps.settings))
+        if (change.kind === 'refused') return showProblems(shell.output, options.json, change.problems)
+        const outcome = await changeSettings(deps, change.value)
+        if (outcome.kind !== 'changed') return showProblems(shell.output, options.json, outcome.problems)
+        return showSettings(shell, options, outcome.settings)
+      }),
+    )
+}
+
+/** What is asked to be changed, as far as it is of the form; null when nothing is. */
+const changeFrom = ({ hour, currency, risk }: Options): Result<SettingsChange> | null => {
+  if (hour === undefined && currency === undefined && risk === undefined) return null
+  const hourMinor = typeof hour === 'string' ? moneyFromText(hour) : undefined
+  const problems = [
+    ...(hourMinor === null ? [notMoney(String(hour))] : []),
+    ...notAmong('currency', '--currency', currency, currencies),
+    ...notAmong('attitude', '--risk', risk, attitudeIds),
+  ]
+  if (problems.length > 0) return refused(...problems)
+  return parse(settingsChangeSchema, { hourMinor, currency, attitude: risk }, 'settings')
+}
+
+const notAmong = (what: string, where: string, given: Options[string], known: readonly string[]): readonly Problem[] =>
+  typeof given !== 'string' || known.includes(given) ? [] : [unknownId(what, where, given, known)]
+
+const notMoney = (text: string): Problem =>
+  problem('not-money', '--hour', `“${text}” is not an amount of money`, 'Write such as 9.50')
+
+const showSettings = (shell: Shell, options: Options, settings: Settings): number =>
+  show(shell.output, options.json, { settings }, () => {
+    const { hourMinor, currency, attitude } = settings
+    return [
+      `An hour of yours: ${moneyText(hourMinor, currency)} (new machines take it over)`,
+      `Currency of new machines: ${currency}`,
+      `Risk: ${attitudes[attitude].name} (${attitude})`,
+      `  ${attitudes[attitude].means}`,
+    ]
+  })

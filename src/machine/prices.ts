@@ -1,0 +1,44 @@
+import type { Blueprint } from '../blueprint/schema.ts'
+import type { Job } from './job.ts'
+import type { SetPrice } from './set-prices.ts'
+
+/** A price that the plan reckons with, minor units. `setAt`: when somebody set it, ISO 8601; null for the blueprint's own. */
+export type Price = { readonly minor: number; readonly setAt: string | null }
+
+type Range = { readonly low: number; readonly high: number }
+const middle = ({ low, high }: Range): number => (low + high) / 2
+
+const priceOf = (set: SetPrice | null | undefined, range: Range): Price =>
+  set === null || set === undefined ? { minor: middle(range), setAt: null } : { minor: set.minor, setAt: set.at }
+
+/** Cleaned and working: as set, or the middle of the blueprint's range. */
+export const workingPriceOf = ({ blueprint, prices }: Job): Price =>
+  priceOf(prices?.working, blueprint.worth.workingMinor)
+
+/** As it stands, for spares or repair. */
+export const sparesPriceOf = ({ blueprint, prices }: Job): Price => priceOf(prices?.spares, blueprint.worth.sparesMinor)
+
+/** One part on its own; null when it fetches nothing by the blueprint and nobody set a price. */
+export const partPriceOf = ({ prices }: Job, part: Blueprint['parts'][number]): Price | null => {
+  const set = prices?.parts[part.id]
+  return set === undefined && part.spareMinor === undefined
+    ? null
+    : priceOf(set, part.spareMinor ?? { low: 0, high: 0 })
+}
+
+/** The prices that the plan reckons with, as they are shown. */
+export type ReckonedPrices = {
+  readonly working: Price
+  readonly spares: Price
+  readonly parts: readonly { readonly id: string; readonly name: string; readonly price: Price }[]
+}
+
+/** All prices that the plan reckons with; parts that are not there or fetch nothing are left out. */
+export const reckonedPrices = (job: Job): ReckonedPrices => ({
+  working: workingPriceOf(job),
+  spares: sparesPriceOf(job),
+  parts: job.blueprint.parts.flatMap((part) => {
+    const price = job.missing.includes(part.id) ? null : partPriceOf(job, part)
+    return price === null ? [] : [{ id: part.id, name: part.name, price }]
+  }),
+})

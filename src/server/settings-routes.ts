@@ -1,0 +1,44 @@
+import { createRoute, z } from '@hono/zod-openapi'
+import { currencies, type Currency } from '../base/money.ts'
+import { settingsChangeSchema } from '../bench/settings-change.ts'
+import type { Settings } from '../bench/settings.ts'
+import { attitudeIds } from '../facts/attitudes.ts'
+import { problemsSchema } from './schemas.ts'
+
+const json = <Schema>(description: string, schema: Schema) => ({
+  description,
+  content: { 'application/json': { schema } },
+})
+
+export const settingsSchema = z
+  .strictObject({
+    /** What an hour of one's own time is worth, minor units; a new machine takes it over. */
+    hourMinor: z.number().int(),
+    currency: z.enum(currencies as readonly [Currency, ...Currency[]]),
+    attitude: z.enum(attitudeIds),
+  })
+  .openapi('Settings') satisfies z.ZodType<Settings>
+
+export const settingsRoute = createRoute({
+  method: 'get',
+  path: '/api/settings',
+  summary: 'What holds for the whole bench: the worth of an hour, the currency, how risk is weighed',
+  responses: { 200: json('The settings', settingsSchema) },
+})
+
+export const changeSettingsRoute = createRoute({
+  method: 'patch',
+  path: '/api/settings',
+  summary: 'Changes settings; what is left out stays as it was. Machines that are in hand keep their own hour',
+  request: {
+    body: { required: true as const, content: { 'application/json': { schema: settingsChangeSchema } } },
+  },
+  responses: {
+    200: json('The settings as they are now', settingsSchema),
+    400: json('Not JSON, or not of the form', problemsSchema),
+    413: json('Larger than one megabyte', problemsSchema),
+    415: json('Not sent as JSON', problemsSchema),
+    422: json('Nothing is said to be changed', problemsSchema),
+    507: json('The store could not keep it; nothing was written', problemsSchema),
+  },
+})

@@ -1,0 +1,114 @@
+import { useQueryClient } from '@tanstack/react-query'
+import { useState, type FormEvent } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { currencies, moneyFromText, type Currency } from '../../base/money.ts'
+import { problem, type Problem } from '../../base/problem.ts'
+import type { SettingsChange } from '../../bench/settings-change.ts'
+import type { Settings } from '../../bench/settings.ts'
+import { attitudeIds, attitudes, type Attitude } from '../../facts/attitudes.ts'
+import { changeSettings } from '../api.ts'
+import { Field } from '../parts/field.tsx'
+import { say } from '../parts/live.tsx'
+import { Loading } from '../parts/loading.tsx'
+import { OneOf } from '../parts/one-of.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { Select } from '../parts/select.tsx'
+import { problemsAt, problemsElsewhere } from '../problems-at.ts'
+import { settingsKey, useSettings } from '../queries.ts'
+import { PageTitle } from '../router.tsx'
+
+/** What holds for the whole bench: the worth of an hour, the currency, how risk is weighed. */
+export const SettingsPage = () => {
+  const { data, error } = useSettings()
+  return (
+    <div className="sheet">
+      <PageTitle windowTitle="Settings">Settings</PageTitle>
+      {data === undefined ? <Loading what="the settings" error={error} /> : <SettingsForm settings={data} />}
+    </div>
+  )
+}
+
+const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
+  const [hour, setHour] = useState((settings.hourMinor / 100).toFixed(2))
+  const [currency, setCurrency] = useState<Currency>(settings.currency)
+  const [attitude, setAttitude] = useState<Attitude>(settings.attitude)
+  const { problems, busy, isKept, keep } = useKeeping()
+  const submit = (event: FormEvent): void => {
+    event.preventDefault()
+    void keep(settings, hour, { currency, attitude })
+  }
+  return (
+    <form onSubmit={submit} aria-label="Settings" noValidate>
+      <h2 className="settings-head">Your time</h2>
+      <div className="field-row">
+        <Field
+          label="Your hour is worth"
+          value={hour}
+          onChange={setHour}
+          unit={currency}
+          inputMode="decimal"
+          problems={problemsAt(problems, 'hourMinor')}
+        />
+        <Select label="Money" value={currency} onChange={(chosen) => setCurrency(chosen as Currency)}>
+          {currencies.map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </Select>
+      </div>
+      <p className="hint">
+        Every minute the plan spends is paid for at this. A machine takes both over when it comes in; for one that is on
+        the bench, the hour is changed on its own page under “What it is worth”.
+      </p>
+      <h2 className="settings-head">Risk</h2>
+      <OneOf
+        label="What the plan goes for"
+        options={attitudeIds.map((id) => ({ id, name: attitudes[id].name }))}
+        chosen={attitude}
+        onChange={setAttitude}
+        className="attitude"
+      />
+      <p className="hint" aria-live="polite">
+        {attitudes[attitude].means} It holds for every machine at once.
+      </p>
+      <Problems problems={problemsElsewhere(problems, ['hourMinor'])} />
+      <Button type="submit" className="key enter" isDisabled={busy}>
+        Keep these
+      </Button>
+      {isKept ? <p className="settings-kept">Kept.</p> : null}
+    </form>
+  )
+}
+
+const useKeeping = () => {
+  const client = useQueryClient()
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const [busy, setBusy] = useState(false)
+  const [isKept, setKept] = useState(false)
+  const keep = async (
+    before: Settings,
+    hour: string,
+    { currency, attitude }: Pick<Settings, 'currency' | 'attitude'>,
+  ): Promise<void> => {
+    const hourMinor = moneyFromText(hour)
+    setKept(false)
+    if (hourMinor === null) return setProblems([notMoney(hour)])
+    const change: SettingsChange = {
+      ...(hourMinor === before.hourMinor ? {} : { hourMinor }),
+      ...(currency === before.currency ? {} : { currency }),
+      ...(attitude === before.attitude ? {} : { attitude }),
+    }
+    const isSame = Object.keys(change).length === 0
+    setBusy(true)
+    const answer = isSame ? null : await changeSettings(change)
+    setBusy(false)
+    if (answer?.kind === 'refused') return setProblems(answer.problems)
+    setProblems([])
+    if (answer !== null) client.setQueryData(settingsKey, answer.value)
+    setKept(true)
+    say('Settings kept.')
+  }
+  return { problems, busy, isKept, keep }
+}
+
+const notMoney = (text: string): Problem =>
+  problem('not-money', 'hourMinor', `“${text}” is not an amount of money`, 'Write it like 9.50')
