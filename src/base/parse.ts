@@ -17,8 +17,10 @@ const issueProblem = (
   what: string,
 ): Problem => {
   const path = issue.path.map(String).join('.')
-  const mend = `See the JSON Schema of a ${what}`
+  const mend = `See the JSON Schema of ${article(what)} ${what}`
   return problem('not-of-the-form', path === '' ? what : `${what} ${path}`, trimStop(issue.message), mend)
 }
 
 const trimStop = (text: string): string => text.replace(/\.$/, '')
+
+const article = (noun: string): string => (/^[aeiou]/i.test(noun) ? 'an' : 'a')
