@@ -6,6 +6,7 @@ import type { MachineState } from './contract.ts'
 import { closingProblems, openingProblems, workCoveredProblems } from './cover-rules.ts'
 import { exitProblems } from './exit-rules.ts'
 import { foldNotes } from './fold.ts'
+import { gaugeProblems } from './gauge-rules.ts'
 import { jobOf } from './job.ts'
 import type { Note, NoteContent } from './note.ts'
 import { readingProblems } from './reading-rules.ts'
@@ -71,6 +72,8 @@ const contentProblems = (
       return describedProblems(content.blueprint, job, notes)
     case 'reading':
       return readingProblems(content, job)
+    case 'gauge':
+      return gaugeProblems(content.reading, job)
     case 'opened':
       return openingProblems(content.cover, blueprint, job.off)
     case 'closed':

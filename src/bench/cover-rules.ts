@@ -2,7 +2,8 @@ import { problem, type Problem } from '../base/problem.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { coversToOpen } from './reach.ts'
 import { unknownId } from './unknown.ts'
-import { inSentence, listText } from './words.ts'
+import { inSentence } from '../base/in-sentence.ts'
+import { listText } from './words.ts'
 
 /** A cover's name as it stands inside a sentence. */
 export const coverName = (blueprint: Blueprint, cover: string): string =>

@@ -80,6 +80,7 @@ const step = (state: MachineState, note: Note): MachineState => {
     case 'seen':
       return { ...state, seen: [...state.seen, { note: note.id, complaints: content.complaints, text: content.text }] }
     case 'reading':
+    case 'gauge':
       return worked(state, content.minutes, 0)
     case 'opened':
       return { ...worked(state, content.minutes, 0), off: [...without(state.off, content.cover), content.cover] }

@@ -40,6 +40,8 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
       return [
         { kind: 'reading', note: id, check: content.check, result: content.result, instrument: content.instrument },
       ]
+    case 'gauge':
+      return [{ kind: 'gauge', note: id, reading: content.reading }]
     case 'repaired':
       return [{ kind: 'repaired', note: id, repair: content.repair, option: content.option }]
     case 'confirmed':

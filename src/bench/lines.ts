@@ -2,11 +2,13 @@ import { moneyText, type Currency } from '../base/money.ts'
 import { editText } from '../blueprint/adapt-words.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { complaints, type Complaint } from '../facts/complaints.ts'
+import { gaugeText } from '../machine/air/air-text.ts'
 import { markText } from '../machine/stamps/marks.ts'
 import type { NoteLine } from './contract.ts'
 import { inOrder, struckIds } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
-import { exitText, inSentence, minutesText, resultText } from './words.ts'
+import { inSentence } from '../base/in-sentence.ts'
+import { exitText, minutesText, resultText } from './words.ts'
 
 /** What a line needs to know beyond its own note. */
 type Context = {
@@ -67,6 +69,8 @@ const contentText = (content: NoteContent, context: Context): string => {
       const check = blueprint?.checks.find((one) => one.id === content.check)
       return `${check?.name ?? content.check}: ${resultText(content.result, check)}`
     }
+    case 'gauge':
+      return `Air, ${gaugeText(content.reading, blueprint)}`
     case 'opened':
       return `Opened: ${inSentence(nameIn(blueprint?.covers, content.cover))}, ${minutesText(content.minutes)}`
     case 'closed':
@@ -182,5 +186,6 @@ const withNames = (blueprint: Blueprint | null, others: readonly Blueprint[]): B
     repairs: all.flatMap(({ repairs }) => repairs),
     controls: all.flatMap(({ controls }) => controls),
     points: all.flatMap(({ points }) => points),
+    airWays: all.flatMap(({ airWays }) => airWays),
   }
 }

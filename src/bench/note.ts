@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { editsSchema } from '../blueprint/adapt-edits.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
+import { gaugeReadingSchema } from '../machine/air/gauge-reading.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
 import { markReadingSchema } from '../machine/stamps/stamp.ts'
@@ -47,6 +48,8 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     instrument: id.default('budget-multimeter'),
     minutes,
   }),
+  /** What a gauge showed of the air while the machine ran. */
+  z.strictObject({ kind: z.literal('gauge'), reading: gaugeReadingSchema, minutes: minutes.default(1) }),
   z.strictObject({ kind: z.literal('opened'), cover: id, minutes }),
   z.strictObject({ kind: z.literal('closed'), cover: id, minutes }),
   z.strictObject({ kind: z.literal('confirmed'), fault: id, text: z.string().trim().max(2000).default('') }),

@@ -1,3 +1,4 @@
+import { inSentence } from '../base/in-sentence.ts'
 import { resistanceText } from '../base/units.ts'
 import type { Check } from '../blueprint/schema.ts'
 import type { ReadingResult } from '../machine/result.ts'
@@ -56,10 +57,6 @@ export const dayText = (at: string): string => {
   const [year = '', month = '', day = ''] = at.slice(0, 10).split('-')
   return `${Number(day)} ${months[Number(month) - 1] ?? month} ${year}`
 }
-
-/** A name as it stands inside a sentence: `Motor cover` → `motor cover`; `PCB cover` and `M4` keep their capitals. */
-export const inSentence = (name: string): string =>
-  /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name
 
 /** `a`, `a and b`, `a, b and c`. */
 export const listText = (items: readonly string[]): string =>

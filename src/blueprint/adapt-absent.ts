@@ -18,6 +18,9 @@ export const withoutParts = (blueprint: Blueprint, edits: readonly Edit[]): Blue
     ...rewired,
     parts: rewired.parts.filter(({ id }) => !gone.has(id)),
     airPath: rewired.airPath.filter((id) => !gone.has(id)),
+    airWays: rewired.airWays
+      .filter(({ from }) => !gone.has(from))
+      .map((way) => ({ ...way, past: way.past.filter((id) => !gone.has(id)) })),
     controls: controlsLeft(blueprint, rewired),
     faults,
     repairs: repairsLeft(rewired, gone, faults),
@@ -46,8 +49,10 @@ const faultsLeft = (blueprint: Blueprint, gone: ReadonlySet<string>): Fault[] =>
   const elements = new Set(blueprint.circuit.map(({ id }) => id))
   const left = blueprint.faults.filter(({ part }) => !gone.has(part))
   const names = new Set(left.map(({ id }) => id))
-  return left.map((fault) => ({
+  return left.map(({ air, ...fault }) => ({
     ...fault,
+    // What it did to the air it did at a part that is not there.
+    ...(air === undefined || ('part' in air && gone.has(air.part)) ? {} : { air }),
     electrical: fault.electrical.filter(({ element }) => elements.has(element)),
     excludes: fault.excludes.filter((id) => names.has(id)),
   }))

@@ -1,4 +1,5 @@
 import { ok, refused, type Result } from '../base/result.ts'
+import { checkAir } from './check-air.ts'
 import { checkCircuit } from './check-circuit.ts'
 import { checkCovers } from './check-covers.ts'
 import { checkDuplicates } from './check-duplicates.ts'
@@ -23,6 +24,7 @@ export const checkBlueprint = (input: unknown): Result<Blueprint> => {
     ...checkCovers(blueprint),
     ...checkOutcomes(blueprint),
     ...checkFaults(blueprint),
+    ...checkAir(blueprint),
   ]
   return problems.length === 0 ? ok(blueprint) : refused(...problems)
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { sourceSchema } from '../base/source.ts'
 import { complaintIds } from '../facts/complaints.ts'
+import { airEffectSchema, airSectionSchema, airWaySchema } from './air-schema.ts'
 import { signQuestionIds } from './signs.ts'
 
 const id = z.string().regex(/^[a-z0-9]+([.-][a-z0-9]+)*$/, 'an id is lower-case words joined by - or .')
@@ -26,6 +27,8 @@ export const partSchema = z.strictObject({
   behind: id.optional(),
   /** The part it is sold with as a spare: brushes go with their motor. A fault in it makes that spare unsound too. */
   within: id.optional(),
+  /** What the air meets in it, where it is a part of the air path. */
+  air: airSectionSchema.optional(),
   /** What it fetches as a tested spare. */
   spareMinor: range.optional(),
   /** What is worth knowing of it on this kind of machine. */
@@ -111,6 +114,8 @@ export const faultSchema = z.strictObject({
   rate: rateBasis,
   /** What it does to the circuit. */
   electrical: z.array(electricalEffect).default([]),
+  /** What it does to the air. */
+  air: airEffectSchema.optional(),
   /** The effect comes and goes when the part is moved; `badShare` is the share of time it is there at rest. */
   comesAndGoes: z.strictObject({ badShare: probability }).optional(),
   /** Probability that an owner complains of this when this fault is there (and the machine runs at all, for those that need it). */
@@ -268,6 +273,8 @@ export const blueprintSchema = z.strictObject({
   circuit: z.array(circuitElementSchema).min(1),
   /** The air path from the floor to the outlet: part ids in the order the air meets them. */
   airPath: z.array(id).default([]),
+  /** Where a gauge rig can be fitted, the usual place first. */
+  airWays: z.array(airWaySchema).default([]),
   covers: z.array(coverSchema).default([]),
   faults: z.array(faultSchema).min(1),
   checks: z.array(checkSchema).min(1),

@@ -88,3 +88,14 @@ export const reliefOpensPa = {
 
 /** Rounding of a hole's edge that is asked about: what a heavy hand with a countersink does. */
 export const carelessEdge = { radiusMm: 0.5, source: judged('Edge broken by half a millimetre') } as const
+
+/** Minutes for one gauge reading with the rig in place, and more where something must be taken off or tapped first. */
+export const gaugeMinutes = {
+  value: 1,
+  otherWay: 2,
+  partOut: 2,
+  tapped: 8,
+  source: judged(
+    'One plate on the rig: half a minute to settle, half to read and write; a tap in the body to be drilled',
+  ),
+} as const

@@ -70,3 +70,6 @@ export const toneSpeed = {
   repeatability: 0.005,
   source: { title: 'Speed from the motor tone', evidence: 'judgement' } as Source,
 } as const
+
+/** The gauge that a bench is taken to have until it says otherwise. */
+export const usualGauge = 'digital-manometer-5-psi'

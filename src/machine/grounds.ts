@@ -54,8 +54,8 @@ const complaintPiece = (model: MachineModel, job: Job): readonly Piece[] => {
 
 const readingPieces = (model: MachineModel, job: Job): readonly Piece[] =>
   job.events.flatMap((event) => {
-    if (event.kind !== 'reading') return []
-    const name = model.blueprint.checks.find((check) => check.id === event.check)?.name ?? event.check
+    if (event.kind !== 'reading' && event.kind !== 'gauge') return []
+    const name = event.kind === 'gauge' ? 'Gauge readings of the air' : checkName(model, event.check)
     return beliefEvent(model, job, event).flatMap((reading) =>
       reading.kind === 'reading'
         ? [
@@ -68,6 +68,9 @@ const readingPieces = (model: MachineModel, job: Job): readonly Piece[] =>
         : [],
     )
   })
+
+const checkName = ({ blueprint }: MachineModel, id: string): string =>
+  blueprint.checks.find((check) => check.id === id)?.name ?? id
 
 const bayesFactor = (
   model: MachineModel,

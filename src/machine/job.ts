@@ -3,6 +3,7 @@ import type { Attitude } from '../facts/attitudes.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { Plate } from './plate.ts'
 import type { SetPrices } from './set-prices.ts'
+import type { GaugeReading } from './air/gauge-reading.ts'
 import type { History } from './rate-shift.ts'
 import type { ReadingResult } from './result.ts'
 
@@ -15,6 +16,8 @@ export type JobEvent =
       readonly result: ReadingResult
       readonly instrument: string
     }
+  /** What a gauge showed on the running machine. */
+  | { readonly kind: 'gauge'; readonly note: string; readonly reading: GaugeReading }
   | { readonly kind: 'repaired'; readonly note: string; readonly repair: string; readonly option: string }
   | { readonly kind: 'confirmed'; readonly note: string; readonly fault: string }
   | { readonly kind: 'seen'; readonly note: string; readonly complaints: readonly Complaint[] }

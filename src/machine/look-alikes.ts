@@ -1,3 +1,4 @@
+import { inSentence } from '../base/in-sentence.ts'
 import type { Blueprint, Check } from '../blueprint/schema.ts'
 import { tellsApart, type TellsApart } from './fault-sight.ts'
 import { coversFor } from './plan-problem.ts'
@@ -103,7 +104,7 @@ const mendText = (blueprint: Blueprint, { sameRepairs, toldBy, untold }: Found):
   const repairs = (ids: readonly string[]): string => namesIn(blueprint.repairs, ids).join(', or ')
   if (sameRepairs.length > 0) return `The repair is the same: ${repairs(sameRepairs)}.`
   const told = toldBy.map(({ check, covers }) => {
-    const open = namesIn(blueprint.covers, covers).map(insideSentence)
+    const open = namesIn(blueprint.covers, covers).map(inSentence)
     return `To tell, open the ${open.join(' and the ')}: ${namesIn(blueprint.checks, [check]).join('')}.`
   })
   const left = untold.map(({ faults, repairs: same }) => {
@@ -112,7 +113,3 @@ const mendText = (blueprint: Blueprint, { sameRepairs, toldBy, untold }: Found):
   })
   return [...told, ...left].join(' ')
 }
-
-/** A name inside a sentence: `Motor cover` → `motor cover`. */
-const insideSentence = (name: string): string =>
-  /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name

@@ -111,7 +111,7 @@ const marginals = (model: MachineModel, probability: Float64Array): Pick<Machine
 const unexplained = (job: Job, note: string): MachineView['unexplained'] => {
   const event = job.events.find((e) => e.note === note)
   const check = event?.kind === 'reading' ? job.blueprint.checks.find((c) => c.id === event.check) : undefined
-  const name = check?.name ?? 'One of the notes'
+  const name = check?.name ?? (event?.kind === 'gauge' ? 'The gauge readings of the air' : 'One of the notes')
   return {
     note,
     text: `Nothing in this blueprint explains all readings together. The most surprising one: ${name}. Make it again, or strike it out.`,

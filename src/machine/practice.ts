@@ -1,3 +1,4 @@
+import { mixSeed } from '../base/mix-seed.ts'
 import { seededRandom, type Random } from '../base/random.ts'
 import type { Blueprint, GradedCheck, MeterCheck } from '../blueprint/schema.ts'
 import { sampleOhmReading } from '../engines/belief/index.ts'
@@ -129,11 +130,4 @@ const drawWatts = (
   if (band === undefined) return 0
   const [low, high] = [Math.ceil(band.fromW), Math.ceil(band.toW ?? 1.5 * band.fromW)]
   return low + Math.floor(random.uniform() * Math.max(1, high - low))
-}
-
-/** A seed for one draw, from the machine's seed and what is drawn (FNV-1a hash). */
-const mixSeed = (seed: number, text: string): number => {
-  let hash = 0x811c9dc5 ^ seed
-  for (const letter of text) hash = Math.imul(hash ^ letter.charCodeAt(0), 0x01000193)
-  return hash >>> 0
 }

@@ -1,4 +1,5 @@
 import type { Job, JobEvent } from './job.ts'
+import { gaugeMinutes } from '../facts/air-rig.ts'
 import { machineModel, type MachineModel } from './model.ts'
 import { machineView } from './machine-view.ts'
 import { payoffs } from './payoff.ts'
@@ -61,6 +62,8 @@ const eventCost = (job: Job, event: JobEvent): { minutes: number; costMinor: num
       const check = blueprint.checks.find((c) => c.id === event.check)
       return { minutes: check?.minutes ?? 0, costMinor: check?.costMinor ?? 0, move: [check?.name ?? event.check] }
     }
+    case 'gauge':
+      return { minutes: gaugeMinutes.value, costMinor: 0, move: ['A gauge reading'] }
     case 'repaired': {
       const repair = blueprint.repairs.find((r) => r.id === event.repair)
       const option = repair?.options.find((o) => o.id === event.option)

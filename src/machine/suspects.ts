@@ -2,12 +2,18 @@ import { removedIndex, updateBelief, type Belief, type BeliefEvent } from '../en
 import type { Complaint } from '../facts/complaints.ts'
 import { meterSpec } from '../facts/meters.ts'
 import { complaintLikelihood } from './complaint-likelihood.ts'
+import { airEvidence, airMachineOfModel, suspectLikelihood, suspectsInAir } from './air/air-evidence.ts'
+import { isWayOf } from './air/air-fit.ts'
+import { airSetsOf } from './air/air-sets.ts'
 import type { Job, JobEvent } from './job.ts'
 import { meterLikelihood, meterSlipLikelihood } from './meter-outcome.ts'
 import type { MachineModel } from './model.ts'
 
 /** Probability that a reading of each kind is a slip of hand or eye; tables of looks hold misjudging already. Judgement. */
-export const slips = { meter: 0.02, graded: 0.005, confirmed: 0.005 } as const
+export const slips = { meter: 0.02, graded: 0.005, confirmed: 0.005, gauge: 0.02 } as const
+
+/** How likely a set of gauge readings is when the rig itself leaks or a hole was mistaken, over the best explanation. Judgement. */
+const slippedGauge = 0.02
 
 /**
  * What may be wrong, given all that is in the job: prior from the blueprint's fault rates, the complaint as an imperfect
@@ -37,10 +43,28 @@ export const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): rea
       return confirmedEvent(model, event)
     case 'seen':
       return seenEvent(model, job, event)
+    case 'gauge':
+      return gaugeEvent(model, job.events, event)
     case 'opened':
     case 'closed':
       return []
   }
+}
+
+/** What the gauge readings of one state of the machine say together: it counts at the last of them, the others add nothing of their own. */
+const gaugeEvent = (
+  model: MachineModel,
+  events: readonly JobEvent[],
+  event: JobEvent & { kind: 'gauge' },
+): readonly BeliefEvent[] => {
+  const set = airSetsOf(events).find(({ readings }) => readings.at(-1)?.note === event.note)
+  const machine = set === undefined ? null : airMachineOfModel(model)
+  if (set === undefined || machine === null) return []
+  const readings = set.readings.filter(({ reading }) => isWayOf(machine, reading))
+  if (readings.length === 0) return []
+  const evidence = airEvidence(machine, model.plate.voltageV, readings)
+  const likelihood = suspectLikelihood(suspectsInAir(model, machine), evidence)
+  return [{ kind: 'reading', id: event.note, likelihood, slip: slips.gauge, slipLikelihood: slippedGauge }]
 }
 
 const readingEvent = (model: MachineModel, event: JobEvent & { kind: 'reading' }): readonly BeliefEvent[] => {

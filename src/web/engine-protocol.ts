@@ -1,10 +1,14 @@
 import type { Problem } from '../base/problem.ts'
+import type { Result } from '../base/result.ts'
 import type { MachineState } from '../bench/contract.ts'
 import type { Note } from '../bench/note.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Attitude } from '../facts/attitudes.ts'
 import type { Complaint } from '../facts/complaints.ts'
+import type { AirRig } from '../machine/air/air-rig.ts'
+import type { AirView } from '../machine/air/air-view.ts'
+import type { GaugeReading } from '../machine/air/gauge-reading.ts'
 import type { FaultShows } from '../machine/fault-shows.ts'
 import type { Plate } from '../machine/plate.ts'
 import type { LookAlikes } from '../machine/look-alikes.ts'
@@ -70,6 +74,15 @@ export type EngineRequest =
   | { readonly kind: 'marks'; readonly marks: readonly DateMark[]; readonly inputW: number; readonly today: string }
   | { readonly kind: 'look-alikes'; readonly blueprint: Blueprint }
   | { readonly kind: 'adapt'; readonly blueprint: Blueprint; readonly edits: readonly Edit[] }
+  /** `holesM`: holes of the bench's own rig; left out, those of the usual rig. */
+  | { readonly kind: 'air'; readonly job: EngineJob; readonly holesM?: readonly number[] }
+  | {
+      readonly kind: 'gauge'
+      readonly job: EngineJob
+      readonly seed: number
+      readonly setUp: Omit<GaugeReading, 'read'>
+    }
+  | { readonly kind: 'rig'; readonly blueprint: Blueprint }
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
@@ -84,6 +97,11 @@ export type EngineAnswer =
   | { readonly kind: 'marks'; readonly marks: MarksAnswer }
   | { readonly kind: 'look-alikes'; readonly groups: readonly LookAlikes[] }
   | { readonly kind: 'adapt'; readonly adapted: Adapted }
+  /** Refused where the blueprint says nothing of its air. */
+  | { readonly kind: 'air'; readonly air: Result<AirView> }
+  /** What a virtual machine shows; null where its motor does not turn. */
+  | { readonly kind: 'gauge'; readonly reading: GaugeReading | null }
+  | { readonly kind: 'rig'; readonly rig: Result<AirRig> }
 
 /** The answer to one kind of request. */
 export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>

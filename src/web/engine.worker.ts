@@ -3,6 +3,8 @@ import { jobOf } from '../bench/job.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { meterSpec } from '../facts/meters.ts'
 import {
+  airRigOf,
+  airView,
   faultRates,
   lookAlikes,
   faultShows,
@@ -15,6 +17,7 @@ import {
   resultText,
   reveal,
   virtualComplaints,
+  virtualGauge,
   virtualResult,
 } from '../machine/index.ts'
 import type { EngineAnswer, EngineJob, EngineRequest, FromEngine, SoundReading, ToEngine } from './engine-protocol.ts'
@@ -78,6 +81,12 @@ const answer = (request: EngineRequest): EngineAnswer => {
       return { kind: 'look-alikes', groups: lookAlikes(keptCopy(request.blueprint)) }
     case 'adapt':
       return { kind: 'adapt', adapted: adaptedWords(keptCopy(request.blueprint), request.edits) }
+    case 'air':
+      return { kind: 'air', air: airView(asJob(request.job), request.holesM) }
+    case 'gauge':
+      return { kind: 'gauge', reading: virtualGauge(asJob(request.job), request.seed, request.setUp) }
+    case 'rig':
+      return { kind: 'rig', rig: airRigOf(keptCopy(request.blueprint)) }
   }
 }
 

@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysByHose } from './air-ways.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
 import { bagDoor } from './shared/bag-door.ts'
@@ -73,6 +74,7 @@ const make = (mains: Mains): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: waysByHose('bag'),
       worth: {
         workingMinor: { low: 4000, high: 10000 },
         sparesMinor: { low: 500, high: 2000 },

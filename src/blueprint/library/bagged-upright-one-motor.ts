@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysOfUpright } from './air-ways.ts'
 import { flexToBody } from './layout.ts'
 import { flatBlades, fusedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
@@ -143,6 +144,7 @@ const make = (mains: Mains): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: waysOfUpright('bag'),
       worth: {
         workingMinor: { low: 3000, high: 6000 },
         sparesMinor: { low: 200, high: 1400 },

@@ -1,5 +1,6 @@
 import { compose } from '../compose.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysOfUpright } from './air-ways.ts'
 import { covers } from './bagged-upright-two-motors/covers.ts'
 import { places } from './bagged-upright-two-motors/places.ts'
 import { flatBlades, fusedPlug, type Mains } from './mains.ts'
@@ -80,6 +81,7 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: waysOfUpright('bag'),
       worth: {
         workingMinor: { low: 7000, high: 14000 },
         sparesMinor: { low: 500, high: 3000 },

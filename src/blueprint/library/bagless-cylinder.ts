@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysByHose } from './air-ways.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { binAndCyclone } from './shared/bin-and-cyclone.ts'
 import { bodyWires } from './shared/body-wires.ts'
@@ -91,6 +92,7 @@ const make = (mains: Mains): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: waysByHose('bin'),
       worth: {
         workingMinor: { low: 2500, high: 7000 },
         sparesMinor: { low: 300, high: 1500 },

@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysOfUpright } from './air-ways.ts'
 import { along } from './layout.ts'
 import { flatBlades, fusedPlug, type Mains } from './mains.ts'
 import { binAndCyclone } from './shared/bin-and-cyclone.ts'
@@ -138,6 +139,7 @@ const make = (mains: Mains): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: waysOfUpright('bin'),
       worth: {
         workingMinor: { low: 3000, high: 8000 },
         sparesMinor: { low: 200, high: 1500 },

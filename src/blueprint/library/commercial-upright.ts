@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { bodyWay, neckWay } from './air-ways.ts'
 import { flexToBody } from './layout.ts'
 import { flatBlades, fusedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
@@ -136,6 +137,7 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: [neckWay(), bodyWay('bag')],
       worth: {
         workingMinor: { low: 6000, high: 13000 },
         sparesMinor: { low: 800, high: 3500 },

@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysAtFan } from './air-ways.ts'
 import { flexToBody } from './layout.ts'
 import { flatBlades, fusedPlug, type Mains } from './mains.ts'
 import { bodyWires } from './shared/body-wires.ts'
@@ -97,6 +98,7 @@ const make = (mains: Mains): BlueprintInput =>
       places,
       wording: mains.wording,
       airPath: ['sole-plate', 'dirt-fan', 'fill-tube', 'bag', 'cloth-bag'],
+      airWays: waysAtFan,
       worth: {
         workingMinor: { low: 3000, high: 8000 },
         sparesMinor: { low: 300, high: 1500 },

@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysByHose } from './air-ways.ts'
 import { along } from './layout.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
@@ -117,6 +118,7 @@ const make = (mains: Mains): BlueprintInput =>
         'motor-fan',
         'exhaust-filter',
       ],
+      airWays: waysByHose('bag'),
       worth: {
         workingMinor: { low: 8000, high: 16000 },
         sparesMinor: { low: 800, high: 3000 },

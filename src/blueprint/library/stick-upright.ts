@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { bodyWay, neckWay } from './air-ways.ts'
 import { flexToBody } from './layout.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { binAndCyclone } from './shared/bin-and-cyclone.ts'
@@ -81,7 +82,18 @@ const make = (mains: Mains): BlueprintInput =>
       family: 'upright-one-motor',
       places,
       wording: mains.wording,
-      airPath: ['floor-head', 'duct', 'bin', 'pre-motor-filter', 'motor-seal', 'motor-fan', 'exhaust-filter'],
+      airPath: [
+        'floor-head',
+        'lower-hose',
+        'duct',
+        'bin',
+        'cyclone',
+        'pre-motor-filter',
+        'motor-seal',
+        'motor-fan',
+        'exhaust-filter',
+      ],
+      airWays: [neckWay(), bodyWay('bin')],
       worth: {
         workingMinor: { low: 1500, high: 3000 },
         sparesMinor: { low: 100, high: 600 },

@@ -1,6 +1,7 @@
 import { compose } from '../compose.ts'
 import type { BlueprintBase, BlueprintFragment } from '../fragment.ts'
 import type { BlueprintInput } from '../schema.ts'
+import { waysByHose } from './air-ways.ts'
 import { flexToBody } from './layout.ts'
 import { flatBlades, fusedPlug, mouldedPlug, type Mains } from './mains.ts'
 import { bag } from './shared/bag.ts'
@@ -104,7 +105,9 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
         'pre-motor-filter',
         'motor-seal',
         'motor-fan',
+        'exhaust-filter',
       ],
+      airWays: waysByHose('drum-seal'),
       worth: {
         workingMinor: { low: 4000, high: 7500 },
         sparesMinor: { low: 600, high: 1800 },

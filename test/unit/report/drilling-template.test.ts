@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { valueOf } from '../../../src/base/result.ts'
 import { blueprints } from '../../../src/blueprint/library.ts'
-import { airRigOf } from '../../../src/machine/air-rig.ts'
+import { airRigOf } from '../../../src/machine/air/air-rig.ts'
 import { drillingTemplateSvg } from '../../../src/report/drilling-template.ts'
 
 const attribute = (element: string, name: string): number =>

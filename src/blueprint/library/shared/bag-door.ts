@@ -25,6 +25,7 @@ const faults = (o: BagDoorOptions): NonNullable<BlueprintFragment['faults']> => 
     rate: { rows: [['A04', 1]], component: { id: 'seals', share: 0.6 } },
     complaints: { 'weak-suction': 0.7, 'dust-leaks': 0.3, noise: 0.25 },
     saleShareIfLeft: 0.6,
+    air: { does: 'leaks', part: 'pre-motor-filter', side: 'before' },
   },
   {
     id: 'bag-door-latch-broken',
@@ -34,6 +35,7 @@ const faults = (o: BagDoorOptions): NonNullable<BlueprintFragment['faults']> => 
     rate: { rows: [['A05', 1]], component: { id: 'casing', share: 0.4 } },
     complaints: { 'weak-suction': 0.55, 'dust-leaks': 0.3 },
     saleShareIfLeft: 0.3,
+    air: { does: 'leaks', part: 'pre-motor-filter', side: 'before' },
   },
 ]
 

@@ -1,7 +1,14 @@
 import type { BlueprintFragment } from '../../fragment.ts'
 
 const parts: NonNullable<BlueprintFragment['parts']> = [
-  { id: 'bag', name: 'Bag', does: 'Keeps the dust', group: 'air', behind: 'bag-door' },
+  {
+    id: 'bag',
+    name: 'Bag',
+    does: 'Keeps the dust',
+    group: 'air',
+    behind: 'bag-door',
+    air: { kind: 'passage', like: 'paper-bag' },
+  },
 ]
 
 const faults: NonNullable<BlueprintFragment['faults']> = [
@@ -11,6 +18,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     name: 'Bag full',
     how: 'Full, or pores closed by fine dust. Its neck may be packed too.',
     rate: { rows: [['A01', 1]], component: { id: 'bag-full', share: 1 } },
+    air: { does: 'blocks', part: 'bag' },
     complaints: { 'weak-suction': 0.85, 'cuts-out': 0.25, 'dust-leaks': 0.1, smell: 0.15 },
     saleShareIfLeft: 1,
   },

@@ -10,6 +10,7 @@ const parts: NonNullable<BlueprintFragment['parts']> = [
     does: 'Spins the dust out of the air',
     group: 'air',
     behind: 'cyclone-cover',
+    air: { kind: 'passage', like: 'cyclone' },
   },
 ]
 
@@ -22,6 +23,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A01', 1]], component: { id: 'bag-full', share: 1 } },
     complaints: { 'weak-suction': 0.75, 'dust-leaks': 0.1, smell: 0.15 },
     saleShareIfLeft: 1,
+    air: { does: 'blocks', part: 'cyclone' },
   },
   {
     id: 'bin-cracked',
@@ -31,6 +33,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A10', 0.5]], component: { id: 'bag-or-bin', share: 0.3 } },
     complaints: { 'weak-suction': 0.6, 'dust-leaks': 0.4, noise: 0.2 },
     saleShareIfLeft: 0.5,
+    air: { does: 'leaks', part: 'bin', side: 'before' },
   },
   {
     id: 'bin-catch-broken',
@@ -46,6 +49,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     },
     complaints: { 'weak-suction': 0.6, 'dust-leaks': 0.5 },
     saleShareIfLeft: 0.3,
+    air: { does: 'leaks', part: 'bin', side: 'before' },
   },
   {
     id: 'bin-seal-leaks',
@@ -61,6 +65,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     },
     complaints: { 'weak-suction': 0.75, 'dust-leaks': 0.3, noise: 0.25 },
     saleShareIfLeft: 0.6,
+    air: { does: 'leaks', part: 'bin', side: 'before' },
   },
   {
     id: 'cyclone-choked',
@@ -70,6 +75,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A09', 0.7]], component: { id: 'blockage-unplaced', share: 0.3 } },
     complaints: { 'weak-suction': 0.85, 'cuts-out': 0.25, 'dust-leaks': 0.15, smell: 0.15 },
     saleShareIfLeft: 0.8,
+    air: { does: 'blocks', part: 'cyclone' },
   },
 ]
 

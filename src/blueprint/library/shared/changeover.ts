@@ -23,6 +23,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A18', 1]], component: { id: 'blockage-unplaced', share: 0.1 } },
     complaints: { 'weak-suction': 0.65, 'poor-pickup': 0.45 },
     saleShareIfLeft: 0.3,
+    air: { does: 'stands-open', part: 'changeover-flap', side: 'after' },
   },
 ]
 

@@ -8,10 +8,32 @@ const parts: NonNullable<BlueprintFragment['parts']> = [
     group: 'air',
     behind: 'fan-cover',
     spareShare: { low: 0.08, high: 0.15 },
+    air: { kind: 'fan' },
   },
-  { id: 'fill-tube', name: 'Fill tube', does: 'Leads the dirt up to the bag', group: 'air', behind: 'fan-cover' },
-  { id: 'cloth-bag', name: 'Outer bag', does: 'Lets the air out', group: 'air', spareShare: { low: 0.08, high: 0.15 } },
-  { id: 'bag', name: 'Paper bag', does: 'Keeps the dust', group: 'air', behind: 'bag-door' },
+  {
+    id: 'fill-tube',
+    name: 'Fill tube',
+    does: 'Leads the dirt up to the bag',
+    group: 'air',
+    behind: 'fan-cover',
+    air: { kind: 'passage', like: 'fill-tube' },
+  },
+  {
+    id: 'cloth-bag',
+    name: 'Outer bag',
+    does: 'Lets the air out',
+    group: 'air',
+    spareShare: { low: 0.08, high: 0.15 },
+    air: { kind: 'passage', like: 'cloth-bag' },
+  },
+  {
+    id: 'bag',
+    name: 'Paper bag',
+    does: 'Keeps the dust',
+    group: 'air',
+    behind: 'bag-door',
+    air: { kind: 'passage', like: 'paper-bag' },
+  },
 ]
 
 const faults: NonNullable<BlueprintFragment['faults']> = [
@@ -24,6 +46,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     complaints: { noise: 0.85, 'weak-suction': 0.5, 'poor-pickup': 0.3 },
     danger: 'A cracked fan can fly apart at speed',
     excludes: ['dirt-fan-loose'],
+    air: { does: 'weakens-fan' },
   },
   {
     id: 'dirt-fan-loose',
@@ -33,6 +56,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['M15', 1]], component: { id: 'fan-wheel', share: 0.3 } },
     complaints: { 'weak-suction': 0.85, noise: 0.5 },
     excludes: ['dirt-fan-chipped'],
+    air: { does: 'weakens-fan' },
   },
   {
     id: 'fill-tube-blocked',
@@ -42,6 +66,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A16', 1]], component: { id: 'blockage-unplaced', share: 0.4 } },
     complaints: { 'weak-suction': 0.8, 'poor-pickup': 0.5, 'dust-leaks': 0.3 },
     saleShareIfLeft: 0.8,
+    air: { does: 'blocks', part: 'fill-tube' },
   },
   {
     id: 'bag-full',
@@ -49,6 +74,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     name: 'Bag full',
     how: 'Full, or pores closed by fine dust: it balloons.',
     rate: { rows: [['A01', 1]], component: { id: 'bag-full', share: 1 } },
+    air: { does: 'blocks', part: 'bag' },
     complaints: { 'weak-suction': 0.8, 'poor-pickup': 0.5, 'dust-leaks': 0.25 },
     saleShareIfLeft: 1,
   },

@@ -22,6 +22,7 @@ const floatPart: NonNullable<BlueprintFragment['parts']>[number] = {
 
 const floatStuck: NonNullable<BlueprintFragment['faults']>[number] = {
   id: 'float-stuck',
+  air: { does: 'blocks', part: 'pre-motor-filter' },
   part: 'float',
   name: 'Float stuck up',
   how: 'Dirt in its cage: no suction at all, motor pitch high.',
@@ -33,6 +34,7 @@ const floatStuck: NonNullable<BlueprintFragment['faults']>[number] = {
 const faults = (o: DrumOptions): NonNullable<BlueprintFragment['faults']> => [
   {
     id: 'drum-seal-leaks',
+    air: { does: 'leaks', part: 'drum-seal', side: 'after' },
     part: 'drum-seal',
     name: 'Drum seal dirty, flat or off its groove',
     how: 'Push the top down while it runs and suction rises.',
@@ -42,6 +44,7 @@ const faults = (o: DrumOptions): NonNullable<BlueprintFragment['faults']> => [
   },
   {
     id: 'drum-clamp-broken',
+    air: { does: 'leaks', part: 'drum-seal', side: 'after' },
     part: 'drum-clamps',
     name: 'Drum clamp bent or broken',
     how: 'The top sits askew, or lifts when pulled by the hose.',
@@ -51,6 +54,7 @@ const faults = (o: DrumOptions): NonNullable<BlueprintFragment['faults']> => [
   },
   {
     id: 'drum-dented',
+    air: { does: 'leaks', part: 'drum-seal', side: 'after' },
     part: 'drum',
     name: 'Drum rim dented or cracked',
     how: 'Dropped down the stairs: the seal cannot meet it all round.',

@@ -7,6 +7,7 @@ const parts: NonNullable<BlueprintFragment['parts']> = [
     does: 'Keeps dust out of the motor',
     group: 'air',
     behind: 'filter-cover',
+    air: { kind: 'passage', like: 'foam-filter' },
   },
   {
     id: 'exhaust-filter',
@@ -14,6 +15,7 @@ const parts: NonNullable<BlueprintFragment['parts']> = [
     does: 'Cleans the air that leaves',
     group: 'air',
     behind: 'exhaust-cover',
+    air: { kind: 'passage', like: 'pleated-filter' },
   },
 ]
 
@@ -26,6 +28,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A06', 1]], component: { id: 'filters', share: 0.6 } },
     complaints: { 'weak-suction': 0.85, 'cuts-out': 0.35, smell: 0.25 },
     saleShareIfLeft: 1,
+    air: { does: 'blocks', part: 'pre-motor-filter' },
   },
   {
     id: 'exhaust-filter-clogged',
@@ -35,6 +38,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A07', 1]], component: { id: 'filters', share: 0.35 } },
     complaints: { 'weak-suction': 0.6, 'cuts-out': 0.3, smell: 0.3 },
     saleShareIfLeft: 1,
+    air: { does: 'blocks', part: 'exhaust-filter' },
   },
 ]
 

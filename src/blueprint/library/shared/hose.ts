@@ -7,6 +7,7 @@ const parts: NonNullable<BlueprintFragment['parts']> = [
     does: 'Leads the air from the tool to the machine',
     group: 'air',
     spareShare: { low: 0.1, high: 0.2 },
+    air: { kind: 'hose', make: 'stretch', diameterM: 0.032, lengthM: 1.8 },
   },
 ]
 
@@ -19,6 +20,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A11', 1]], component: { id: 'hose-blockage', share: 1 } },
     complaints: { 'weak-suction': 0.85, noise: 0.2, 'cuts-out': 0.2 },
     saleShareIfLeft: 0.8,
+    air: { does: 'blocks', part: 'hose' },
   },
   {
     id: 'hose-split-cuff',
@@ -29,6 +31,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     complaints: { 'weak-suction': 0.75, noise: 0.3 },
     excludes: ['hose-split-middle'],
     saleShareIfLeft: 0.6,
+    air: { does: 'leaks', part: 'hose', side: 'after' },
   },
   {
     id: 'hose-split-middle',
@@ -39,6 +42,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     complaints: { 'weak-suction': 0.7, noise: 0.3 },
     excludes: ['hose-split-cuff'],
     saleShareIfLeft: 0.55,
+    air: { does: 'leaks', part: 'hose', side: 'after' },
   },
 ]
 

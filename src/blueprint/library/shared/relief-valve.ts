@@ -17,6 +17,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A19', 1]] },
     complaints: { 'weak-suction': 0.75, noise: 0.35 },
     saleShareIfLeft: 0.4,
+    air: { does: 'stands-open', part: 'pre-motor-filter', side: 'before' },
   },
 ]
 

@@ -21,6 +21,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     comesAndGoes: { badShare: 0.6 },
     complaints: { dead: 0.6, intermittent: 0.55, sparks: 0.35, 'weak-suction': 0.2, smell: 0.2 },
     excludes: ['brush-stuck', 'commutator-burnt'],
+    air: { does: 'slows-motor', share: 0.3 },
   },
   {
     id: 'brush-stuck',
@@ -52,6 +53,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     electrical: [{ element: 'motor-brushes', becomes: { plusOhm: 12, spread: 1.2 } }],
     complaints: { sparks: 0.75, noise: 0.5, smell: 0.4, 'weak-suction': 0.3, dead: 0.25 },
     excludes: ['brushes-worn', 'brush-stuck', 'commutator-glazed'],
+    air: { does: 'slows-motor', share: 0.8 },
   },
   {
     id: 'armature-coil-open',
@@ -62,6 +64,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     electrical: [{ element: 'suction-motor', becomes: { timesOhm: 1.5, spread: 0.3 } }],
     complaints: { sparks: 0.7, 'weak-suction': 0.4, dead: 0.3, smell: 0.3, noise: 0.2 },
     excludes: ['armature-shorted', 'field-open'],
+    air: { does: 'slows-motor', share: 0.8 },
   },
   {
     id: 'armature-shorted',
@@ -79,6 +82,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     complaints: { smell: 0.75, sparks: 0.55, 'cuts-out': 0.35, 'weak-suction': 0.3, 'trips-supply': 0.2, noise: 0.2 },
     danger: 'It burns its own insulation as it runs',
     excludes: ['armature-coil-open', 'field-open'],
+    air: { does: 'slows-motor', share: 0.6 },
   },
   {
     id: 'field-open',
@@ -150,6 +154,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['M16', 1]], component: { id: 'motor-dirt', share: 0.7 } },
     complaints: { 'weak-suction': 0.8, noise: 0.4, 'cuts-out': 0.2 },
     saleShareIfLeft: 0.3,
+    air: { does: 'weakens-fan' },
   },
   {
     id: 'motor-seal-leaks',
@@ -159,6 +164,7 @@ export const suctionMotorFaults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['M17', 1]], component: { id: 'seals', share: 0.4 } },
     complaints: { 'weak-suction': 0.8, noise: 0.4 },
     saleShareIfLeft: 0.4,
+    air: { does: 'weakens-fan' },
   },
   {
     id: 'cooling-vents-felted',

@@ -53,6 +53,7 @@ const parts = (o: SuctionMotorOptions): NonNullable<BlueprintFragment['parts']> 
     group: 'air',
     behind: o.fanCover,
     within: 'suction-motor',
+    air: { kind: 'fan' },
   },
   {
     id: 'motor-seal',

@@ -12,8 +12,16 @@ const parts = (o: UprightDuctsOptions): NonNullable<BlueprintFragment['parts']> 
     does: 'Head to body, flexes as you recline',
     group: 'air',
     spareShare: { low: 0.04, high: 0.07 },
+    air: { kind: 'hose', make: 'stretch', diameterM: 0.035, lengthM: 0.35 },
   },
-  { id: 'duct', name: 'Duct', does: 'Air way through neck and back', group: 'air', behind: o.ductCover },
+  {
+    id: 'duct',
+    name: 'Duct',
+    does: 'Air way through neck and back',
+    group: 'air',
+    behind: o.ductCover,
+    air: { kind: 'passage', like: 'duct' },
+  },
 ]
 
 const faults: NonNullable<BlueprintFragment['faults']> = [
@@ -25,6 +33,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A17', 1]], component: { id: 'hose', share: 0.25 } },
     complaints: { 'poor-pickup': 0.6, 'weak-suction': 0.6, 'dust-leaks': 0.3 },
     saleShareIfLeft: 0.3,
+    air: { does: 'leaks', part: 'lower-hose', side: 'after' },
   },
   {
     id: 'duct-blocked',
@@ -34,6 +43,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A16', 1]], component: { id: 'blockage-unplaced', share: 0.4 } },
     complaints: { 'weak-suction': 0.7, 'poor-pickup': 0.6, 'cuts-out': 0.1 },
     saleShareIfLeft: 0.6,
+    air: { does: 'blocks', part: 'duct' },
   },
 ]
 

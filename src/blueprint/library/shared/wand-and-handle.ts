@@ -50,6 +50,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A20', 1]], component: { id: 'hose', share: 0.1 } },
     complaints: { 'weak-suction': 0.8, 'poor-pickup': 0.4 },
     saleShareIfLeft: 0.9,
+    air: { does: 'stands-open', part: 'hose', side: 'before' },
   },
   {
     id: 'cuff-catch-broken',
@@ -59,6 +60,7 @@ const faults: NonNullable<BlueprintFragment['faults']> = [
     rate: { rows: [['A14', 1]], component: { id: 'hose', share: 0.15 } },
     complaints: { 'weak-suction': 0.55 },
     saleShareIfLeft: 0.6,
+    air: { does: 'leaks', part: 'hose', side: 'after' },
   },
 ]
 

@@ -1,10 +1,10 @@
-import { bestAirEfficiency } from '../facts/air-rig.ts'
-import { suctionClasses, type SuctionClass } from '../facts/suction-classes.ts'
-import { problem } from '../base/problem.ts'
-import { ok, refused, type Result } from '../base/result.ts'
-import { signQuestions } from '../blueprint/signs.ts'
-import type { Blueprint } from '../blueprint/schema.ts'
-import { typicalFan, type FanCurve } from '../engines/airflow/index.ts'
+import { bestAirEfficiency } from '../../facts/air-rig.ts'
+import { suctionClasses, type SuctionClass } from '../../facts/suction-classes.ts'
+import { problem } from '../../base/problem.ts'
+import { ok, refused, type Result } from '../../base/result.ts'
+import { signQuestions } from '../../blueprint/signs.ts'
+import type { Blueprint } from '../../blueprint/schema.ts'
+import { typicalFan, type FanCurve, type TypicalFan } from '../../engines/airflow/index.ts'
 
 /** The kind of fan a machine has, and by what that was decided, as sentences. */
 export type ClassOfMachine = { readonly class: SuctionClass; readonly decided: readonly string[] }
@@ -59,6 +59,13 @@ const cannotDecide = ({ id }: Blueprint, several: boolean) =>
     `Name the kind instead of the blueprint: ${suctionClassIds.join(', ')}`,
   )
 
+/** The typical fan of a kind that is known. */
+export const typicalFanOf = ({ id }: SuctionClass): TypicalFan => {
+  const fan = typicalFan(id)
+  if (fan === null) throw new Error(`${id} has no typical fan`)
+  return fan
+}
+
 /**
  * The typical fan of a kind, brought down by the fan laws (airflow as speed, suction as its square) where its peak would be more than
  * the rating plate can give. `remark` says what the plate had to say.
@@ -67,8 +74,8 @@ export const fanForPlate = (
   kind: SuctionClass,
   powerW: number | null,
 ): { readonly sealedPa: number; readonly openM3PerS: number; readonly curve: FanCurve; readonly remark: string } => {
-  const curve = typicalFan(kind.id)?.curve
-  if (curve?.kind !== 'power') throw new Error(`${kind.id} has no typical fan`)
+  const { curve } = typicalFanOf(kind)
+  if (curve.kind !== 'power') throw new Error(`${kind.id} has no typical fan`)
   const peakW = (curve.sealedPa * curve.openM3PerS) / 4
   const limitW = powerW === null ? Infinity : powerW * bestAirEfficiency.share
   const speed = Math.min(1, Math.cbrt(limitW / peakW))

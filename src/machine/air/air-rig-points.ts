@@ -1,6 +1,6 @@
-import { chamberPipes, drills, sheets, tapPlace } from '../facts/air-rig.ts'
-import { standardAir } from '../facts/air.ts'
-import { thickHole, weakHole } from '../facts/orifice.ts'
+import { chamberPipes, drills, sheets, tapPlace } from '../../facts/air-rig.ts'
+import { standardAir } from '../../facts/air.ts'
+import { thickHole, weakHole } from '../../facts/orifice.ts'
 import {
   plainPlate,
   plateAreaM2,
@@ -12,7 +12,7 @@ import {
   type FanCurve,
   type Plate,
   type PlateFlow,
-} from '../engines/airflow/index.ts'
+} from '../../engines/airflow/index.ts'
 
 const { pressurePa, densityKgPerM3 } = standardAir
 const standard = { kind: 'given', pressurePa, densityKgPerM3 } as const

@@ -1,7 +1,7 @@
-import { carelessEdge, reliefOpensPa, sealedTime, tapPlace } from '../facts/air-rig.ts'
-import { holeMakes } from '../facts/orifice.ts'
-import type { Blueprint } from '../blueprint/schema.ts'
-import { freeDischarge } from '../engines/airflow/index.ts'
+import { carelessEdge, reliefOpensPa, sealedTime, tapPlace } from '../../facts/air-rig.ts'
+import { holeMakes } from '../../facts/orifice.ts'
+import type { Blueprint } from '../../blueprint/schema.ts'
+import { freeDischarge } from '../../engines/airflow/index.ts'
 import { kPa } from './air-rig-gauge.ts'
 
 /** How the rig is made, in order, as sentences. */

@@ -1,6 +1,6 @@
-import { gaugeMargin } from '../facts/air-rig.ts'
-import { gauges, type GaugeSpec } from '../facts/gauges.ts'
-import { plainPlate, plateUncertainty } from '../engines/airflow/index.ts'
+import { gaugeMargin } from '../../facts/air-rig.ts'
+import { gauges, type GaugeSpec } from '../../facts/gauges.ts'
+import { plainPlate, plateUncertainty } from '../../engines/airflow/index.ts'
 import type { RigPoint } from './air-rig-points.ts'
 
 /** How a common gauge does on this rig. `coarseAtMm`: holes at which its step costs more than the hole itself does. */

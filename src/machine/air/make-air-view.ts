@@ -1,0 +1,243 @@
+import { ok, refused, type Result } from '../../base/result.ts'
+import { explainAir, type AirExplanation, type Explained } from '../../engines/airflow/index.ts'
+import type { Job, JobEvent } from '../job.ts'
+import { machineModel, type MachineModel } from '../model.ts'
+import { suspectBelief } from '../suspects.ts'
+import { gaugeCandidates } from './air-candidates.ts'
+import { airCurveOf, curvePoints } from './air-curve.ts'
+import { suspectsInAir, weightsOf } from './air-evidence.ts'
+import { airExplanations, airParameters, soundId } from './air-explanations.ts'
+import { airFitOf, isWayOf, tapsOf, type AirWeights, type GaugeCandidate, type NotedReading } from './air-fit.ts'
+import { airMachineOf, type AirMachine } from './air-machine.ts'
+import type { AirFigures } from './air-network.ts'
+import { airPathOf } from './air-path-view.ts'
+import { airRigOf } from './air-rig.ts'
+import { airSetsOf, type AirSet } from './air-sets.ts'
+import { figureText, openText, tellsText } from './air-sentences.ts'
+import { airflowText, readText, setUpText, suctionText } from './air-text.ts'
+import type { AirExplanationView, AirSetView, AirView, AirWayView, NextGaugeView } from './air-view.ts'
+import { beforeAfterOf } from './before-after-view.ts'
+import type { GaugeOpening, GaugeReading } from './gauge-reading.ts'
+
+const leastShown = 0.01
+const shownNext = 4
+/** A reading that tells less than this is not worth the minutes. */
+const leastBits = 0.05
+const usualOpening: GaugeOpening = { kind: 'open' }
+
+/**
+ * What is known of a machine's air. Refused where its blueprint says nothing of it.
+ * @param holesM holes of the bench's own rig; left out, those of the usual rig for the kind
+ */
+export const airView = (job: Job, holesM?: readonly number[]): Result<AirView> => {
+  const found = airMachineOf(job.blueprint, job.plate)
+  if (found.kind === 'refused') return refused(...found.problems)
+  const machine = found.value
+  const model = machineModel(job.blueprint, job.plate, job.history)
+  const sets = airSetsOf(job.events)
+    .map((set) => ({ ...set, readings: set.readings.filter(({ reading }) => isWayOf(machine, reading)) }))
+    .filter(({ readings }) => readings.length > 0)
+  const names = sets.map(setName)
+  const mainWay = machine.paths.ways[0].way.id
+  const candidates = gaugeCandidates(machine, holesM ?? rigHoles(job), madeNow(job.events, sets))
+  const nominalV = job.plate.voltageV
+  return ok({
+    kind: { name: machine.kind.class.name, decided: [...machine.kind.decided, machine.fanRemark] },
+    ways: machine.paths.ways.map((path) => wayView(machine, path)),
+    sets: sets.map((set, at) => setView(machine, model, job, set, names[at] ?? '')),
+    next: nextView(machine, model, job, candidates),
+    sound: airCurveOf(machine, airFitOf(machine, nominalV, [], { [soundId]: 1 }), soundId, mainWay, []),
+    beforeAfter: beforeAfterOf(sets, names, sets.length === 0 ? mainWay : usedWay(sets[0].readings), nominalV),
+  })
+}
+
+const rigHoles = (job: Job): readonly number[] => {
+  const rig = airRigOf(job.blueprint)
+  return rig.kind === 'ok' ? rig.value.holes.map(({ diameterMm }) => diameterMm / 1000) : []
+}
+
+const setName = ({ repairs }: AirSet): string =>
+  repairs === 0 ? 'as found' : `after ${repairs} repair${repairs === 1 ? '' : 's'}`
+
+/** The way in that most readings of a set were made at. */
+const usedWay = (readings: readonly NotedReading[]): string => {
+  const count = (way: string): number => readings.filter(({ reading }) => reading.way === way).length
+  return readings.map(({ reading }) => reading.way).reduce((best, way) => (count(way) > count(best) ? way : best))
+}
+
+const wayView = (machine: AirMachine, path: AirMachine['paths']['ways'][number]): AirWayView => {
+  const named = (part: string) => ({
+    part,
+    name: machine.paths.sections.find((one) => one.part === part)?.name ?? part,
+  })
+  const { id, name, how } = path.way
+  return {
+    id,
+    name,
+    how,
+    taps: tapsOf(path, machine.paths).map(({ part }) => named(part)),
+    outs: machine.comesOut.filter((part) => path.parts.includes(part)).map(named),
+  }
+}
+
+/** How likely the explanations are from everything but these gauge readings, as it stood while they were made. */
+const weightsBefore = (machine: AirMachine, model: MachineModel, job: Job, set: AirSet | null): AirWeights => {
+  const mine = new Set(set?.readings.map(({ note }) => note))
+  const events = job.events.filter((event) => !(event.kind === 'gauge' && mine.has(event.note)))
+  const { probability } = suspectBelief(model, { ...job, events: set === null ? events : upTo(events, set.repairs) })
+  return weightsOf(suspectsInAir(model, machine), probability)
+}
+
+/** The events before the repair that ended the set. */
+const upTo = (events: readonly JobEvent[], repairs: number): readonly JobEvent[] => {
+  let seen = 0
+  return events.filter((event) => {
+    if (event.kind === 'repaired') seen += 1
+    return seen <= repairs
+  })
+}
+
+const setView = (machine: AirMachine, model: MachineModel, job: Job, set: AirSet, name: string): AirSetView => {
+  const { readings } = set
+  const fit = airFitOf(machine, job.plate.voltageV, readings, weightsBefore(machine, model, job, set))
+  const answer = explainAir(fit)
+  const [leading] = answer.explanations
+  const explanations = answer.explanations
+    .filter(({ probability }) => probability >= leastShown)
+    .map((one) => explanationView(machine, one))
+  const way = usedWay(readings)
+  return {
+    name,
+    readings: readings.map((one) => readingView(machine, one, leading)),
+    explanations,
+    open: openText(answer),
+    contradictions: answer.unexplained.map(
+      ({ text }) => `${text}: the hole, the seal of the plate, or the range of the gauge may be wrong.`,
+    ),
+    curve: airCurveOf(machine, fit, leading.id, way, curvePoints(readings, way, job.plate.voltageV)),
+    path: airPathOf(machine, way, widestOpening(readings, way), figuresOf(machine, leading), explanations),
+  }
+}
+
+const explanationView = (machine: AirMachine, one: Explained): AirExplanationView => {
+  const known = airExplanations(machine, false).find(({ id }) => id === one.id)
+  return {
+    id: one.id,
+    kind: one.kind,
+    name: one.name,
+    probability: one.probability,
+    figure: known === undefined ? null : figureText(machine, known, one),
+    parts: known?.parts ?? [],
+  }
+}
+
+const readingView = (machine: AirMachine, { note, reading }: NotedReading, leading: Explained) => {
+  const at = leading.readings.find(({ id }) => id === note)
+  return {
+    note,
+    setUp: setUpText(reading, machine.blueprint),
+    read: readText(reading),
+    expected: valueText(reading.read.measure, at?.predicted ?? 0),
+    sigma: at?.sigma ?? 0,
+  }
+}
+
+const valueText = (measure: GaugeReading['read']['measure'], value: number): string => {
+  switch (measure) {
+    case 'suction':
+      return suctionText(value)
+    case 'airflow':
+      return airflowText(value)
+    case 'tone':
+      return `${value.toFixed(2)} of a sound one`
+  }
+}
+
+const openingWidth = (opening: GaugeOpening): number => {
+  if (opening.kind === 'hole') return opening.diameterM
+  return opening.kind === 'open' ? Infinity : 0
+}
+
+/** The path is drawn at the widest opening read: most flows there, so most is lost along it. */
+const widestOpening = (readings: readonly NotedReading[], way: string): GaugeOpening => {
+  const all = readings.filter(({ reading }) => reading.way === way).map(({ reading }) => reading.opening)
+  const widest = all.toSorted((a, b) => openingWidth(b) - openingWidth(a))[0]
+  return widest === undefined || widest.kind === 'sealed' ? usualOpening : widest
+}
+
+const figuresOf = (
+  machine: AirMachine,
+  leading: Explained,
+): { readonly now: AirFigures; readonly sound: AirFigures } => ({
+  now: Object.fromEntries(leading.figures.map(({ id, value }) => [id, value])),
+  sound: Object.fromEntries(airParameters(machine, true).map(({ id, prior }) => [id, prior.median])),
+})
+
+/** Set-ups read since the last repair. */
+const madeNow = (events: readonly JobEvent[], sets: readonly AirSet[]): readonly GaugeReading[] => {
+  const repairs = events.filter(({ kind }) => kind === 'repaired').length
+  const now = sets.at(-1)
+  return now === undefined || now.repairs !== repairs ? [] : now.readings.map(({ reading }) => reading)
+}
+
+const nextView = (
+  machine: AirMachine,
+  model: MachineModel,
+  job: Job,
+  candidates: readonly GaugeCandidate[],
+): readonly NextGaugeView[] => {
+  const repairs = job.events.filter(({ kind }) => kind === 'repaired').length
+  const set = airSetsOf(job.events).find((one) => one.repairs === repairs) ?? null
+  const readings = (set?.readings ?? []).filter(({ reading }) => isWayOf(machine, reading))
+  const weights = weightsBefore(machine, model, job, set)
+  const answer = explainAir(airFitOf(machine, job.plate.voltageV, readings, weights, candidates))
+  return answer.next
+    .filter(({ inRange, bits }) => inRange && bits >= leastBits)
+    .toSorted((a, b) => b.bits / b.minutes - a.bits / a.minutes)
+    .filter(firstOfItsKind(candidates))
+    .slice(0, shownNext)
+    .flatMap((one) => nextOf(answer, candidates, one))
+}
+
+/** Holes of one set-up tell much the same: the best of them stands for all. */
+const firstOfItsKind = (candidates: readonly GaugeCandidate[]): ((one: { readonly id: string }) => boolean) => {
+  const seen = new Set<string>()
+  return ({ id }) => {
+    const reading = candidates.find((one) => one.id === id)?.reading
+    const kind = JSON.stringify([reading?.way, reading?.tapBefore, reading?.out])
+    if (seen.has(kind)) return false
+    seen.add(kind)
+    return true
+  }
+}
+
+const nextOf = (
+  answer: AirExplanation,
+  candidates: readonly GaugeCandidate[],
+  { id, name, minutes, bits, expected }: AirExplanation['next'][number],
+): readonly NextGaugeView[] => {
+  const candidate = candidates.find((one) => one.id === id)
+  if (candidate === undefined) return []
+  const leading = answer.explanations.slice(0, 2).filter(({ probability }) => probability >= leastShown)
+  return [
+    {
+      name,
+      minutes,
+      bits,
+      tells: tellsText(leading, bits),
+      expected: leading.flatMap((explanation) => {
+        const at = expected.find(({ hypothesis }) => hypothesis === explanation.id)
+        return at === undefined ? [] : [{ under: explanation.name, text: rangeText(at) }]
+      }),
+      reading: candidate.reading,
+    },
+  ]
+}
+
+/** Nine in ten readings lie within. */
+const ninety = 1.645
+
+const rangeText = ({ value, sigma }: { readonly value: number; readonly sigma: number }): string => {
+  const [low, high] = [Math.max(0, value - ninety * sigma), value + ninety * sigma].map(suctionText)
+  return low === high ? low : `${low.replace(/ kPa$/, '')} to ${high}`
+}
