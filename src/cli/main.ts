@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { addAdaptCommands } from './adapt-program.ts'
+import { addAirCommands } from './air-program.ts'
 import { addBenchCommands } from './bench-program.ts'
 import { addEngineCommands } from './engine-program.ts'
 import { addNextCommand } from './next-program.ts'
@@ -48,6 +49,7 @@ export const main = async (
   addAdaptCommands(program, shell)
   addStampsCommand(program, shell)
   addRigCommand(program, shell)
+  addAirCommands(program, shell)
   addSettingsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>

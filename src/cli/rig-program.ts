@@ -4,7 +4,14 @@ import { problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { blueprintById, blueprints } from '../blueprint/library.ts'
-import { airRigOf, airRigOfClass, suctionClassById, suctionClassIds, type AirRig } from '../machine/index.ts'
+import {
+  airRigOf,
+  airRigOfClass,
+  drillingSheetOf,
+  suctionClassById,
+  suctionClassIds,
+  type AirRig,
+} from '../machine/index.ts'
 import { drillingTemplateSvg } from '../report/drilling-template.ts'
 import { exitCodes, show, showProblems, type Shell } from './output.ts'
 import { ownBlueprintsIn } from './own-blueprints.ts'
@@ -54,13 +61,7 @@ const rigNamed = async (name: string, data: string): Promise<Result<AirRig>> => 
 }
 
 const writeTemplate = async (rig: AirRig, file: string): Promise<Result<null>> => {
-  const svg = drillingTemplateSvg({
-    title: `Suction plates: ${rig.of}`,
-    plateMm: rig.plate.sideMm,
-    thicknessMm: rig.plate.thicknessMm,
-    boreMm: rig.chamber.boreMm,
-    holes: rig.holes,
-  })
+  const svg = drillingTemplateSvg(drillingSheetOf(rig))
   try {
     await writeFile(file, svg)
     return ok(null)

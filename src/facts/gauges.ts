@@ -73,3 +73,7 @@ export const toneSpeed = {
 
 /** The gauge that a bench is taken to have until it says otherwise. */
 export const usualGauge = 'digital-manometer-5-psi'
+
+/** What an airflow and the pitch of a motor are read with. */
+export const vaneGauge = 'vane-at-hose'
+export const toneGauge = 'motor-tone'

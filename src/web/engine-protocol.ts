@@ -97,8 +97,8 @@ export type EngineAnswer =
   | { readonly kind: 'marks'; readonly marks: MarksAnswer }
   | { readonly kind: 'look-alikes'; readonly groups: readonly LookAlikes[] }
   | { readonly kind: 'adapt'; readonly adapted: Adapted }
-  /** Refused where the blueprint says nothing of its air. */
-  | { readonly kind: 'air'; readonly air: Result<AirView> }
+  /** Refused where the blueprint says nothing of its air. `barred`: names of what bars any running now, none when it may be run. */
+  | { readonly kind: 'air'; readonly air: Result<AirView>; readonly barred: readonly string[] }
   /** What a virtual machine shows; null where its motor does not turn. */
   | { readonly kind: 'gauge'; readonly reading: GaugeReading | null }
   | { readonly kind: 'rig'; readonly rig: Result<AirRig> }

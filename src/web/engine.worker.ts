@@ -16,6 +16,7 @@ import {
   readMarks,
   resultText,
   reveal,
+  runningBarred,
   virtualComplaints,
   virtualGauge,
   virtualResult,
@@ -81,8 +82,10 @@ const answer = (request: EngineRequest): EngineAnswer => {
       return { kind: 'look-alikes', groups: lookAlikes(keptCopy(request.blueprint)) }
     case 'adapt':
       return { kind: 'adapt', adapted: adaptedWords(keptCopy(request.blueprint), request.edits) }
-    case 'air':
-      return { kind: 'air', air: airView(asJob(request.job), request.holesM) }
+    case 'air': {
+      const job = asJob(request.job)
+      return { kind: 'air', air: airView(job, request.holesM), barred: runningBarred(job) }
+    }
     case 'gauge':
       return { kind: 'gauge', reading: virtualGauge(asJob(request.job), request.seed, request.setUp) }
     case 'rig':

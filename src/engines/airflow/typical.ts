@@ -1,6 +1,6 @@
 import { hoseFriction } from '../../facts/air-losses.ts'
 import type { LogNormal } from '../../facts/air-faults.ts'
-import { gauges, toneSpeed, vaneAtHose } from '../../facts/gauges.ts'
+import { gauges, toneGauge, toneSpeed, vaneAtHose, vaneGauge } from '../../facts/gauges.ts'
 import { airPowerGrades, suctionClasses } from '../../facts/suction-classes.ts'
 import type { Instrument } from './fit-schema.ts'
 import { hoseLoss } from './losses.ts'
@@ -17,7 +17,7 @@ export const usualInstruments: readonly Instrument[] = [
     fullScale: fullScalePa,
   })),
   {
-    id: 'vane-at-hose',
+    id: vaneGauge,
     measures: 'airflow',
     gain: vaneAtHose.gain,
     step: 0,
@@ -25,7 +25,7 @@ export const usualInstruments: readonly Instrument[] = [
     fullScale: null,
   },
   {
-    id: 'motor-tone',
+    id: toneGauge,
     measures: 'speed',
     gain: toneSpeed.gain,
     step: 0,

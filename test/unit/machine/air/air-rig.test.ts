@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { valueOf } from '../../../src/base/result.ts'
-import { blueprints } from '../../../src/blueprint/library.ts'
-import { airPowerW, plateFlow, plainPlate, roomAirOf } from '../../../src/engines/airflow/index.ts'
-import { thickHole, weakHole } from '../../../src/facts/orifice.ts'
-import { suctionClasses } from '../../../src/facts/suction-classes.ts'
-import { airRigOf, airRigOfClass } from '../../../src/machine/air/air-rig.ts'
-import { evenSteps, pointAt, widthFor } from '../../../src/machine/air/air-rig-points.ts'
+import { valueOf } from '../../../../src/base/result.ts'
+import { blueprints } from '../../../../src/blueprint/library.ts'
+import { airPowerW, plateFlow, plainPlate, roomAirOf } from '../../../../src/engines/airflow/index.ts'
+import { thickHole, weakHole } from '../../../../src/facts/orifice.ts'
+import { suctionClasses } from '../../../../src/facts/suction-classes.ts'
+import { airRigOf, airRigOfClass } from '../../../../src/machine/air/air-rig.ts'
+import { evenSteps, pointAt, widthFor } from '../../../../src/machine/air/air-rig-points.ts'
 
 const rigOf = (id: string) => valueOf(airRigOf(blueprints.find((one) => one.id === id)!))
 const gaugeOf = (id: string, gauge: string) => rigOf(id).gauge.gauges.find((one) => one.id === gauge)!
