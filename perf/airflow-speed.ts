@@ -1,4 +1,5 @@
 import { airFitSchema, explainAir, solveAir, type AirFit, type AirNetwork } from '../src/engines/airflow/index.ts'
+import { medianMs } from './median.ts'
 
 const solves = 400
 const repeats = 15
@@ -109,16 +110,6 @@ const byBisection = (): number => {
     return total - 0.045 * Math.max(0, 1 - asked / 22_000) ** (1 / 1.1)
   }
   return atMouth(bisect(excess, 0, 22_000))
-}
-
-const medianMs = (work: () => unknown, times: number): number => {
-  work()
-  const taken = Array.from({ length: times }, () => {
-    const began = performance.now()
-    work()
-    return performance.now() - began
-  })
-  return taken.sort((a, b) => a - b)[Math.floor(times / 2)]
 }
 
 /**

@@ -1,4 +1,5 @@
 import { it } from 'vitest'
+import { coverage, run as airVerdict } from './air-verdict.ts'
 import { run as airflow } from './airflow-speed.ts'
 import { run as belief } from './belief-speed.ts'
 import { run as library } from './library-speed.ts'
@@ -14,11 +15,15 @@ import { run as plan } from './plan-speed.ts'
 const figure = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3))
 
 it('prints each engine’s speed beside what it is compared with', async () => {
-  for (const run of [network, airflow, belief, library, machine, plan]) {
+  for (const run of [network, airflow, airVerdict, belief, library, machine, plan]) {
     for (const { name, ours, theirs, ratio } of await run()) {
       console.log(`${name}: ${figure(ours)} ms, compared with ${figure(theirs)} ms: ${figure(ratio)} ×`)
     }
   }
+})
+
+it('prints how often the bands of air figures hold the truth', { timeout: 1_800_000 }, () => {
+  console.log(coverage(Number(process.env['PERF_RIGS'] ?? 2000)))
 })
 
 it('prints what following the plan brings on virtual machines', () => {

@@ -1,5 +1,5 @@
 import { ok, refused, type Result } from '../../base/result.ts'
-import { explainAir, type AirExplanation, type Explained } from '../../engines/airflow/index.ts'
+import { explainAir, type AirExplanation, type AirFit, type Explained } from '../../engines/airflow/index.ts'
 import type { Job, JobEvent } from '../job.ts'
 import { machineModel, type MachineModel } from '../model.ts'
 import { suspectBelief } from '../suspects.ts'
@@ -39,16 +39,37 @@ export const airView = (job: Job, holesM?: readonly number[]): Result<AirView> =
     .filter(({ readings }) => readings.length > 0)
   const names = sets.map(setName)
   const mainWay = machine.paths.ways[0].way.id
-  const candidates = gaugeCandidates(machine, holesM ?? rigHoles(job), madeNow(job.events, sets))
   const nominalV = job.plate.voltageV
+  const now = setNow(job.events, sets)
+  const candidates = gaugeCandidates(
+    machine,
+    holesM ?? rigHoles(job),
+    now.readings.map(({ reading }) => reading),
+  )
+  const explain = (set: AirSet): Weighed => {
+    const weights = weightsBefore(machine, model, job, set)
+    const fit = airFitOf(machine, nominalV, set.readings, weights, set.repairs === now.repairs ? candidates : [])
+    return { set, fit, answer: explainAir(fit) }
+  }
+  const weighed = sets.map(explain)
+  const latest = weighed.find(({ set }) => set.repairs === now.repairs) ?? explain(now)
   return ok({
     kind: { name: machine.kind.class.name, decided: [...machine.kind.decided, machine.fanRemark] },
     ways: machine.paths.ways.map((path) => wayView(machine, path)),
-    sets: sets.map((set, at) => setView(machine, model, job, set, names[at] ?? '')),
-    next: nextView(machine, model, job, candidates),
+    sets: weighed.map((one, at) => setView(machine, nominalV, one, names[at] ?? '')),
+    next: nextView(latest.answer, candidates),
     sound: airCurveOf(machine, airFitOf(machine, nominalV, [], { [soundId]: 1 }), soundId, mainWay, []),
     beforeAfter: beforeAfterOf(sets, names, sets.length === 0 ? mainWay : usedWay(sets[0].readings), nominalV),
   })
+}
+
+/** A set with what the airflow engine was given and what it said. */
+type Weighed = { readonly set: AirSet; readonly fit: AirFit; readonly answer: AirExplanation }
+
+/** The readings since the last repair; none yet where nothing was read since. */
+const setNow = (events: readonly JobEvent[], sets: readonly AirSet[]): AirSet => {
+  const repairs = events.filter(({ kind }) => kind === 'repaired').length
+  return sets.find((set) => set.repairs === repairs) ?? { readings: [], repairs }
 }
 
 const rigHoles = (job: Job): readonly number[] => {
@@ -81,10 +102,10 @@ const wayView = (machine: AirMachine, path: AirMachine['paths']['ways'][number])
 }
 
 /** How likely the explanations are from everything but these gauge readings, as it stood while they were made. */
-const weightsBefore = (machine: AirMachine, model: MachineModel, job: Job, set: AirSet | null): AirWeights => {
-  const mine = new Set(set?.readings.map(({ note }) => note))
+const weightsBefore = (machine: AirMachine, model: MachineModel, job: Job, set: AirSet): AirWeights => {
+  const mine = new Set(set.readings.map(({ note }) => note))
   const events = job.events.filter((event) => !(event.kind === 'gauge' && mine.has(event.note)))
-  const { probability } = suspectBelief(model, { ...job, events: set === null ? events : upTo(events, set.repairs) })
+  const { probability } = suspectBelief(model, { ...job, events: upTo(events, set.repairs) })
   return weightsOf(suspectsInAir(model, machine), probability)
 }
 
@@ -97,10 +118,8 @@ const upTo = (events: readonly JobEvent[], repairs: number): readonly JobEvent[]
   })
 }
 
-const setView = (machine: AirMachine, model: MachineModel, job: Job, set: AirSet, name: string): AirSetView => {
+const setView = (machine: AirMachine, nominalV: number, { set, fit, answer }: Weighed, name: string): AirSetView => {
   const { readings } = set
-  const fit = airFitOf(machine, job.plate.voltageV, readings, weightsBefore(machine, model, job, set))
-  const answer = explainAir(fit)
   const [leading] = answer.explanations
   const explanations = answer.explanations
     .filter(({ probability }) => probability >= leastShown)
@@ -114,7 +133,7 @@ const setView = (machine: AirMachine, model: MachineModel, job: Job, set: AirSet
     contradictions: answer.unexplained.map(
       ({ text }) => `${text}: the hole, the seal of the plate, or the range of the gauge may be wrong.`,
     ),
-    curve: airCurveOf(machine, fit, leading.id, way, curvePoints(readings, way, job.plate.voltageV)),
+    curve: airCurveOf(machine, fit, leading.id, way, curvePoints(readings, way, nominalV)),
     path: airPathOf(machine, way, widestOpening(readings, way), figuresOf(machine, leading), explanations),
   }
 }
@@ -173,31 +192,13 @@ const figuresOf = (
   sound: Object.fromEntries(airParameters(machine, true).map(({ id, prior }) => [id, prior.median])),
 })
 
-/** Set-ups read since the last repair. */
-const madeNow = (events: readonly JobEvent[], sets: readonly AirSet[]): readonly GaugeReading[] => {
-  const repairs = events.filter(({ kind }) => kind === 'repaired').length
-  const now = sets.at(-1)
-  return now === undefined || now.repairs !== repairs ? [] : now.readings.map(({ reading }) => reading)
-}
-
-const nextView = (
-  machine: AirMachine,
-  model: MachineModel,
-  job: Job,
-  candidates: readonly GaugeCandidate[],
-): readonly NextGaugeView[] => {
-  const repairs = job.events.filter(({ kind }) => kind === 'repaired').length
-  const set = airSetsOf(job.events).find((one) => one.repairs === repairs) ?? null
-  const readings = (set?.readings ?? []).filter(({ reading }) => isWayOf(machine, reading))
-  const weights = weightsBefore(machine, model, job, set)
-  const answer = explainAir(airFitOf(machine, job.plate.voltageV, readings, weights, candidates))
-  return answer.next
+const nextView = (answer: AirExplanation, candidates: readonly GaugeCandidate[]): readonly NextGaugeView[] =>
+  answer.next
     .filter(({ inRange, bits }) => inRange && bits >= leastBits)
     .toSorted((a, b) => b.bits / b.minutes - a.bits / a.minutes)
     .filter(firstOfItsKind(candidates))
     .slice(0, shownNext)
     .flatMap((one) => nextOf(answer, candidates, one))
-}
 
 /** Holes of one set-up tell much the same: the best of them stands for all. */
 const firstOfItsKind = (candidates: readonly GaugeCandidate[]): ((one: { readonly id: string }) => boolean) => {
