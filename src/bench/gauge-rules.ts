@@ -74,11 +74,21 @@ const suctionProblems = (suctionPa: number, instrument: string): readonly Proble
     const what = `${suctionText(suctionPa)} is more than the fan of any vacuum cleaner gives (${suctionText(strongestSuction.pressurePa)})`
     return [problem('too-strong', 'reading.read', what, 'Check the unit and the point')]
   }
-  const end = gauges.find(({ id }) => id === instrument)?.fullScalePa ?? Infinity
+  const gauge = gauges.find(({ id }) => id === instrument)
+  const end = gauge?.fullScalePa ?? Infinity
+  if (gauge !== undefined && suctionPa < gauge.stepPa / 2) return [lessThanItShows(suctionPa, gauge.stepPa)]
   if (suctionPa < end) return []
   const what = `The gauge is at its end (${suctionText(end)}), so the true suction may be any beyond it`
   return [problem('end-of-scale', 'reading.read', what, 'Read it with a gauge that goes further, or use a larger hole')]
 }
+
+const lessThanItShows = (suctionPa: number, stepPa: number): Problem =>
+  problem(
+    'less-than-it-shows',
+    'reading.read',
+    `${Number(suctionPa.toPrecision(2))} Pa is less than this gauge can show: it reads to about ${stepPa} Pa`,
+    'Check the unit: kPa was probably meant',
+  )
 
 const nothingDrawn = problem(
   'nothing-drawn',

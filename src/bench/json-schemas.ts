@@ -3,6 +3,7 @@ import { editsFileSchema } from '../blueprint/adapt-edits.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
 import { airflowRequestSchema } from '../engines/airflow/index.ts'
 import { beliefProblemSchema } from '../engines/belief/index.ts'
+import { limitsRequestSchema } from '../engines/limits/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
 import { planProblemSchema } from '../engines/plan/index.ts'
 import { stampsSchema } from '../machine/index.ts'
@@ -15,6 +16,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   network: networkSchema,
   'network-request': networkRequestSchema,
   airflow: airflowRequestSchema,
+  limits: limitsRequestSchema,
   belief: beliefProblemSchema,
   plan: planProblemSchema,
   stamps: stampsSchema,

@@ -3,6 +3,7 @@ import { problem } from '../base/problem.ts'
 import { refused, ok, type Result } from '../base/result.ts'
 import { runAirflow } from '../engines/airflow/index.ts'
 import { runBelief } from '../engines/belief/index.ts'
+import { runLimits } from '../engines/limits/index.ts'
 import { runNetwork } from '../engines/network/index.ts'
 import { certify, checkPlanProblem, plan } from '../engines/plan/index.ts'
 
@@ -14,6 +15,7 @@ export const engines: Readonly<Record<string, (input: unknown) => Result<unknown
   network: (input) => runNetwork(input),
   belief: (input) => runBelief(input),
   airflow: (input) => runAirflow(input),
+  limits: (input) => runLimits(input),
   plan: (input) => {
     const checked = checkPlanProblem(input)
     return checked.kind === 'ok' ? ok(plan(checked.value)) : checked

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { addAdaptCommands } from './adapt-program.ts'
 import { addAirCommands } from './air-program.ts'
 import { addBenchCommands } from './bench-program.ts'
+import { addBrushCommand } from './brush-program.ts'
 import { addEngineCommands } from './engine-program.ts'
 import { addNextCommand } from './next-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
@@ -50,6 +51,7 @@ export const main = async (
   addStampsCommand(program, shell)
   addRigCommand(program, shell)
   addAirCommands(program, shell)
+  addBrushCommand(program, shell)
   addSettingsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>

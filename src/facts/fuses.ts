@@ -23,3 +23,70 @@ export const fuseFactors = {
     evidence: 'retrieved',
   } as Source,
 }
+
+const timeCurrent: Source = {
+  title: 'BS 1362, limits of time against current for 3 A and 13 A fuses',
+  clause: 'as quoted in an encyclopaedia; taken as typical',
+  url: 'http://www.liquisearch.com/bs_1363/fuses',
+  evidence: 'retrieved',
+}
+
+/** For how long a fuse must carry its non-fusing current, and within what time its fusing current must melt it. */
+export const conventionalTimeS = { value: 30 * 60, source: fuseFactors.source } as const
+
+/**
+ * Between what times a BS 1362 fuse melts at a current. No shortest time (null): only "less than" is given.
+ * From the smallest current up.
+ */
+export const fuseTimes = [
+  {
+    ratingA: 3,
+    points: [
+      { currentA: 9, shortestS: 0.02, longestS: 80 },
+      { currentA: 20, shortestS: null, longestS: 0.1 },
+      { currentA: 30, shortestS: null, longestS: 0.03 },
+    ],
+    source: timeCurrent,
+  },
+  {
+    ratingA: 13,
+    points: [
+      { currentA: 30, shortestS: 1, longestS: 400 },
+      { currentA: 50, shortestS: 0.1, longestS: 20 },
+      { currentA: 100, shortestS: 0.01, longestS: 0.2 },
+    ],
+    source: timeCurrent,
+  },
+] as const
+
+/** Which fuse a plug gets, by the plate's power; colours of the cartridge. */
+export const plugFuses = {
+  small: { ratingA: 3, colour: 'red', upToW: 700 },
+  large: { ratingA: 13, colour: 'brown' },
+  source: {
+    title: 'Fuse of a 13 A plug: 3 A up to 700 W, 13 A above',
+    url: 'https://pat-testing-course.com/blog/news/all-about-fuses',
+    evidence: 'retrieved',
+  } as Source,
+} as const
+
+/** Smallest flexible conductor behind a plug fuse when the length is not restricted. */
+export const flexBehindFuse = [
+  { fuseA: 3, areaMm2: 0.5 },
+  { fuseA: 13, areaMm2: 1.25 },
+] as const
+export const flexBehindFuseSource: Source = {
+  title: 'Smallest flex behind a plug fuse, any length; smaller is allowed where the length is restricted',
+  url: 'http://www.pat-testing.info/flex.htm',
+  evidence: 'retrieved',
+}
+
+/** Watts around the boundary of the two fuses where a hard start may blow the small one. */
+export const hardStart = {
+  fromW: 600,
+  toW: 900,
+  source: {
+    title: 'Vacuum cleaners of 600 to 900 W may blow a 3 A fuse at starting',
+    evidence: 'from memory',
+  } as Source,
+} as const

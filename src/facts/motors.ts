@@ -46,3 +46,22 @@ export const motorFigures = (voltageV: number, frequencyHz: number, powerW: numb
     runningA,
   }
 }
+
+/** Current of a series motor that is held still, over its running current. */
+export const standstillShare = {
+  /** Two textbook machines: 1.98 and 2.23 times. */
+  low: 2,
+  /** Upper ratio of the rush when a machine starts: 12 A machines draw 30 to 50 A. */
+  high: 4,
+  source: {
+    title: 'Two textbook universal motors at standstill; inrush of vacuum cleaners as the upper end',
+    url: 'https://www.scribd.com/presentation/508167811/EEC302A-49-T',
+    evidence: 'derived',
+  } as Source,
+  highSource: {
+    title: 'Starting current of a 12 A vacuum cleaner',
+    clause: '30 to 50 A for 8 to 12 ms',
+    url: 'https://www.vacsew.com/horse-power-is-horse-hockey.html',
+    evidence: 'retrieved',
+  } as Source,
+} as const

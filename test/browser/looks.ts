@@ -8,17 +8,22 @@ const axeSource = await readFile(createRequire(import.meta.url).resolve('axe-cor
 /** Levels A and AA of the Web Content Accessibility Guidelines 2.0, 2.1 and 2.2, as axe-core tags its rules. */
 const wcag22AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 
+/** The one rule that a change of colours alone can break. */
+const colourRules = ['color-contrast']
+
 /** What axe-core finds wrong on the page as it is now, one line for each element. */
-export const axeViolations = async (page: Page): Promise<readonly string[]> => {
+export const axeViolations = (page: Page): Promise<readonly string[]> => axeRun(page, { type: 'tag', values: wcag22AA })
+
+/** The same by the rule of contrast alone: what is left to see once the page has been looked at whole in other colours. */
+export const contrastViolations = (page: Page): Promise<readonly string[]> =>
+  axeRun(page, { type: 'rule', values: colourRules })
+
+const axeRun = async (page: Page, runOnly: axe.RunOnly): Promise<readonly string[]> => {
   // Given to the browser's own debugger: the page's policy lets no script in.
   await page.evaluate(axeSource)
   const { violations } = await page.evaluate(
-    (tags) =>
-      (window as unknown as { axe: typeof axe }).axe.run({
-        runOnly: { type: 'tag', values: tags },
-        resultTypes: ['violations'],
-      }),
-    wcag22AA,
+    (only) => (window as unknown as { axe: typeof axe }).axe.run({ runOnly: only, resultTypes: ['violations'] }),
+    runOnly,
   )
   return violations.flatMap(({ id, nodes }) =>
     nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
@@ -35,6 +40,15 @@ export const settled = async (page: Page, patienceMs = 20_000): Promise<void> =>
     if (!busy) return
   }
   throw new Error(`still busy: ${await page.locator('main').innerText()}`)
+}
+
+/** Waits until the page is drawn as it is meant to stay: after a change of window or theme nothing moves or fades any more. */
+export const atRest = async (page: Page): Promise<void> => {
+  await page.evaluate(async () => {
+    await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))
+    // One that is cut short counts as over.
+    await Promise.allSettled(document.getAnimations().map((animation) => animation.finished))
+  })
 }
 
 /** How far the page can be scrolled sideways, and the elements that stick out of the window on the right. */

@@ -4,14 +4,40 @@ import type { MachineDocument } from '../../src/bench/contract.ts'
 import type { NoteContent } from '../../src/bench/note.ts'
 import { complaints } from '../../src/facts/complaints.ts'
 import { upright, type Writer } from '../story/bench-job.ts'
+import { noteOnBench } from './bench.ts'
+import { settled } from './looks.ts'
 import { pickOnPage } from './pick-on-page.ts'
 
 type Content<K extends NoteContent['kind']> = Extract<NoteContent, { kind: K }>
 
 const patienceMs = 20_000
 
-/** Writes a job's notes by tapping and typing on the page, as a person would. */
-export const pageWriter = (page: Page): Writer => ({
+/**
+ * Writes a job's notes by tapping and typing on the page, as a person would. What the job is not about is written past the
+ * page, as from another phone, and the page is read again before the next tap.
+ */
+export const pageWriter = (page: Page): Writer => {
+  const tapping = tappingWriter(page)
+  let isBehind = false
+  return {
+    ...tapping,
+    write: async (document, content) => {
+      if (isBehind) {
+        await page.reload()
+        await settled(page)
+      }
+      isBehind = false
+      return tapping.write(document, content)
+    },
+    writeAside: ({ state }, content) => {
+      isBehind = true
+      return noteOnBench(page, state.id, content)
+    },
+  }
+}
+
+/** Writes every one of a job's notes by tapping and typing. */
+export const tappingWriter = (page: Page): Writer => ({
   begin: async (content) => {
     if (content.kind !== 'added') throw new Error('a job begins with a machine')
     await addOnPage(page, content)
@@ -75,6 +101,7 @@ const enter = async (page: Page, content: NoteContent): Promise<void> => {
     case 'history':
     case 'stamp':
     case 'valued':
+    case 'gauge':
       throw new Error(`no job writes “${content.kind}” on the page yet`)
   }
 }

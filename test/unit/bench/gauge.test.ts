@@ -59,6 +59,10 @@ describe('a gauge reading as a note', () => {
       'reading.read: 78.0 kPa is more than the fan of any vacuum cleaner gives (55.0 kPa). Check the unit and the point.',
     ],
     [
+      suctionAt(hole(19), 7),
+      'reading.read: 7 Pa is less than this gauge can show: it reads to about 100 Pa. Check the unit: kPa was probably meant.',
+    ],
+    [
       suctionAt(hole(19), 0),
       'reading.read: A reading of 0 says that nothing is drawn at all. Check that the machine runs and the rig sits tight; if it does not run, enter that as a run check.',
     ],
