@@ -10,6 +10,7 @@ import { pathOf, type Route } from './routes.ts'
 import { applyTheme, shownTheme, storedTheme } from './theme.ts'
 
 const AddPage = lazy(async () => ({ default: (await import('./pages/add-page.tsx')).AddPage }))
+const AirPage = lazy(async () => ({ default: (await import('./pages/air-page.tsx')).AirPage }))
 const PracticePage = lazy(async () => ({ default: (await import('./pages/practice-page.tsx')).PracticePage }))
 const BlueprintsPage = lazy(async () => ({ default: (await import('./pages/blueprints-page.tsx')).BlueprintsPage }))
 const SettingsPage = lazy(async () => ({ default: (await import('./pages/settings-page.tsx')).SettingsPage }))
@@ -51,6 +52,8 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <BlueprintPage id={route.id} />
     case 'machine':
       return <MachinePage bench={route.bench} id={route.id} />
+    case 'air':
+      return <AirPage bench={route.bench} id={route.id} />
     case 'lost':
       return <LostPage path={route.path} />
   }

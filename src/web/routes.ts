@@ -9,13 +9,16 @@ export type Route =
   | { readonly kind: 'blueprints' }
   | { readonly kind: 'blueprint'; readonly id: string }
   | { readonly kind: 'machine'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'air'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'lost'; readonly path: string }
 
-/** The page for a path such as `/demo/machine/abc`. A path that is none of the pages gives `lost`. */
+/** The page for a path such as `/demo/machine/abc` or `/machine/abc/air`. A path that is none of the pages gives `lost`. */
 export const routeOf = (path: string): Route => {
   const parts = path.split('/').filter((part) => part !== '')
   const bench: BenchId = parts[0] === 'demo' ? 'demo' : 'own'
   const [page, id, ...more] = bench === 'demo' ? parts.slice(1) : parts
+  if (page === 'machine' && id !== undefined && more.join('/') === 'air')
+    return withId(id, path, (known) => ({ kind: 'air', bench, id: known }))
   if (more.length > 0) return { kind: 'lost', path }
   if (page === undefined) return { kind: 'bench', bench }
   if (page === 'machine' && id !== undefined)
@@ -54,8 +57,13 @@ export const pathOf = (route: Route): string => {
     case 'blueprint':
       return `/blueprints/${encodeURIComponent(route.id)}`
     case 'machine':
-      return `${route.bench === 'demo' ? '/demo' : ''}/machine/${encodeURIComponent(route.id)}`
+      return machinePath(route)
+    case 'air':
+      return `${machinePath(route)}/air`
     case 'lost':
       return route.path
   }
 }
+
+const machinePath = ({ bench, id }: { readonly bench: BenchId; readonly id: string }): string =>
+  `${bench === 'demo' ? '/demo' : ''}/machine/${encodeURIComponent(id)}`

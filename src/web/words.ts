@@ -40,6 +40,9 @@ export const exitNames: Readonly<
 /** A text with one full stop at its end, whether or not its author wrote one. */
 export const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`)
 
+/** A text with its first letter large. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
 /** The day of a note, in the reader's own zone. */
 export const dayText = (iso: string): string =>
   new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })

@@ -8,18 +8,8 @@ import { settled } from './looks.ts'
 import { putOnCard } from './page-writer.ts'
 import { pickOnPage } from './pick-on-page.ts'
 import { startApp, type RunningApp } from './running-app.ts'
+import { saidBeside } from './said-beside.ts'
 import { upright } from '../story/bench-job.ts'
-
-/** What a field says is wrong with it: the text that it names as describing it, when it is marked as invalid. */
-const saidBeside = async (field: Locator): Promise<string> => {
-  await field.and(field.page().locator('[aria-invalid=true]')).waitFor()
-  return field.evaluate((input) =>
-    (input.getAttribute('aria-describedby') ?? '')
-      .split(' ')
-      .map((id) => document.getElementById(id)?.innerText ?? '')
-      .join(' '),
-  )
-}
 
 describe.runIf(browserHere())('bad input on the page', () => {
   let app: RunningApp

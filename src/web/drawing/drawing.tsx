@@ -1,7 +1,8 @@
-import { useEffect, useMemo, useRef, useState, type RefObject } from 'react'
+import { useMemo, useRef } from 'react'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { CheckMove } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
+import { useWidth } from '../use-width.ts'
 import { percentText } from '../words.ts'
 import { isLevel, middleOf, type Place } from './grid.ts'
 import { halves, layOut, usualGap, type DrawnCover, type DrawnElement, type Layout } from './layout.ts'
@@ -98,19 +99,6 @@ const described = (
     .map((id) => `${partName(blueprint, id)} ${percentText(tints[id] ?? 0)}`)
   const suspected = suspects.length === 0 ? '' : ` Most suspected: ${suspects.join(', ')}.`
   return `Circuit of ${blueprint.name}.${suspected}${probes === null ? '' : ` Red probe on ${probes.red.name}, black probe on ${probes.black.name}.`}`
-}
-
-const useWidth = (frame: RefObject<HTMLDivElement | null>): number => {
-  const [width, setWidth] = useState(320)
-  useEffect(() => {
-    const element = frame.current
-    if (element === null) return
-    const observer = new ResizeObserver(() => setWidth(element.clientWidth))
-    observer.observe(element)
-    setWidth(element.clientWidth)
-    return () => observer.disconnect()
-  }, [frame])
-  return width
 }
 
 const pathOf = (way: readonly Place[], scale: Scale): string =>

@@ -74,6 +74,11 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
             <Link to={{ kind: 'blueprint', id: sheet.blueprint.id }}>{sheet.blueprint.name}</Link>
           </p>
           {state.left === null ? <Verdict /> : null}
+          {sheet.blueprint.airWays.length === 0 ? null : (
+            <Link to={{ kind: 'air', bench: sheet.bench, id: state.id }} className="on-its-own">
+              How it breathes
+            </Link>
+          )}
         </div>
         <div className="machine-left">
           {state.left === null ? <Alerts failure={failure} /> : <LeftCard />}

@@ -12,6 +12,8 @@ const pages: readonly Route[] = [
   { kind: 'blueprint', id: 'with / and ü?' },
   { kind: 'machine', bench: 'own', id: 'a-1' },
   { kind: 'machine', bench: 'demo', id: 'with / and ü?' },
+  { kind: 'air', bench: 'own', id: 'a-1' },
+  { kind: 'air', bench: 'demo', id: 'with / and ü?' },
 ]
 
 describe('routes', () => {
@@ -21,6 +23,9 @@ describe('routes', () => {
   it.each([
     '/machine',
     '/machine/a/b',
+    '/machine/a/air/b',
+    '/machine/%E0%A4%A/air',
+    '/air',
     '/demo/add',
     '/demo/settings',
     '/settings/a',
