@@ -13,7 +13,7 @@ const units: Readonly<Record<Quantity, readonly Unit[]>> = {
   capacitanceF: prefixed('F', { µ: 1e-6, u: 1e-6, n: 1e-9, p: 1e-12 }, []),
   voltageV: prefixed('V', { '': 1, m: 1e-3 }, []),
   powerW: prefixed('W', { '': 1, k: 1e3 }, []),
-  currentA: prefixed('A', { '': 1, m: 1e-3 }, []),
+  currentA: prefixed('A', { '': 1, m: 1e-3, µ: 1e-6, u: 1e-6 }, []),
   massKg: [
     { text: 'kg', factor: 1 },
     { text: 'g', factor: 1e-3 },

@@ -9,6 +9,7 @@ import { foldNotes } from './fold.ts'
 import { gaugeProblems } from './gauge-rules.ts'
 import { jobOf } from './job.ts'
 import type { Note, NoteContent } from './note.ts'
+import { findingProblems, rulesProblems } from './proof-rules.ts'
 import { readingProblems } from './reading-rules.ts'
 import { unknownId } from './unknown.ts'
 import { dayText, exitText } from './words.ts'
@@ -74,6 +75,10 @@ const contentProblems = (
       return readingProblems(content, job)
     case 'gauge':
       return gaugeProblems(content.reading, job)
+    case 'rules':
+      return rulesProblems(content, job)
+    case 'proof':
+      return findingProblems(content.finding, job)
     case 'opened':
       return openingProblems(content.cover, blueprint, job.off)
     case 'closed':

@@ -2,6 +2,7 @@ import type { Complaint } from '../facts/complaints.ts'
 import type { Wear } from '../facts/rate-shifts.ts'
 import type { DateMark } from '../machine/stamps/marks.ts'
 import type { Plate } from '../machine/plate.ts'
+import type { ProvedLead, Rules } from '../machine/proof/finding.ts'
 import type { SetPrices } from '../machine/set-prices.ts'
 import type { ExitId } from '../machine/view.ts'
 import type { Currency } from '../base/money.ts'
@@ -29,6 +30,9 @@ export type MachineState = {
   readonly wear: Wear | null
   /** Date marks read off its parts. */
   readonly marks: readonly DateMark[]
+  /** By which rules it is proved safe, and the lead it has, as far as a note says. */
+  readonly rules: Rules | null
+  readonly lead: ProvedLead | null
   /** Number of notes; a new note must name it, so that two hands never overwrite each other. */
   readonly version: number
   readonly addedAt: string

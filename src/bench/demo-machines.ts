@@ -49,6 +49,33 @@ const jumps = (check: string, minutes: number): NoteContentInput => ({
 const opened = (cover: string, minutes: number): NoteContentInput => ({ kind: 'opened', cover, minutes })
 const closed = (cover: string, minutes: number): NoteContentInput => ({ kind: 'closed', cover, minutes })
 
+/** Suction in kPa at the end of the hose: sealed, then at holes of 13, 19 and 26 mm, a minute each. */
+const gaugeReadings = (from: number, kPa: readonly number[]): DemoMachine['notes'] =>
+  [null, 0.013, 0.019, 0.026].map((diameterM, i) => [
+    from + i,
+    {
+      kind: 'gauge',
+      minutes: 1,
+      reading: {
+        way: 'hose-end',
+        opening: diameterM === null ? { kind: 'sealed' } : { kind: 'hole', diameterM },
+        read: { measure: 'suction', suctionPa: 1000 * (kPa[i] ?? 0) },
+        instrument: 'digital-manometer-5-psi',
+        mainsV: 231,
+      },
+    },
+  ])
+const measured = (
+  quantity: 'insulation' | 'touch-current',
+  value: number,
+  instrument: string,
+  testVoltageV: number | null,
+): NoteContentInput => ({
+  kind: 'proof',
+  minutes: 3,
+  finding: { kind: 'reading', quantity, part: 'the machine', value, instrument, testVoltageV, checkedOn: '2026-01-10' },
+})
+
 const green: DemoMachine = {
   id: 'demo-green',
   cameInAt: '2026-03-16T18:05:00.000Z',
@@ -107,28 +134,38 @@ const blue: DemoMachine = {
     [1, invented],
     [4, grade('look-flex', 'whole', 2)],
     [6, grade('look-casing', 'closed', 2)],
-    [7, grade('ball-through-hose', 'sticks', 1.5)],
     [8, opened('bag-door', 0.2)],
-    [9, grade('look-bag', 'full', 1)],
     [10, grade('look-wet', 'dry', 1)],
-    [11, opened('filter-cover', 0.5)],
-    [12, grade('look-pre-motor-filter', 'clogged', 1)],
-    [20, { kind: 'repaired', repair: 'hose-clear', option: 'clean', minutes: 9, costMinor: 0, text: 'A sock' }],
-    [24, { kind: 'repaired', repair: 'pre-motor-filter-new', option: 'new', minutes: 3, costMinor: 450 }],
-    [27, { kind: 'repaired', repair: 'bag-new', option: 'new', minutes: 3, costMinor: 150 }],
-    [28, closed('filter-cover', 0.5)],
-    [29, closed('bag-door', 0.3)],
-    [31, opened('plug-top', 0.5)],
-    [33, grade('look-plug', 'good', 1.5)],
-    [34, closed('plug-top', 0.5)],
-    [36, ohms('pins-on', 5.6, 1)],
-    [37, open('line-pin-to-metal', 1)],
-    [38, open('neutral-pin-to-metal', 1)],
-    [40, grade('run-first', 'runs', 1)],
-    [42, grade('air-hose-end', 'strong', 1)],
-    [64, grade('run-soak', 'cool', 22)],
-    [73, grade('run-full', 'works', 8)],
-    [95, { kind: 'spent', costMinor: 80, minutes: 20, text: 'Cleaned, cloths and cleaner' }],
+    [11, closed('bag-door', 0.3)],
+    [12, opened('plug-top', 0.5)],
+    [14, grade('look-plug', 'good', 1.5)],
+    [15, closed('plug-top', 0.5)],
+    [16, ohms('pins-on', 5.6, 1)],
+    [17, open('line-pin-to-metal', 1)],
+    [18, open('neutral-pin-to-metal', 1)],
+    [20, grade('run-first', 'runs', 1)],
+    ...gaugeReadings(24, [17.9, 9.22, 4.24, 1.7]),
+    [30, grade('ball-through-hose', 'sticks', 1.5)],
+    [31, opened('bag-door', 0.2)],
+    [32, grade('look-bag', 'full', 1)],
+    [33, opened('filter-cover', 0.5)],
+    [34, grade('look-pre-motor-filter', 'clogged', 1)],
+    [43, { kind: 'repaired', repair: 'hose-clear', option: 'clean', minutes: 9, costMinor: 0, text: 'A sock' }],
+    [46, { kind: 'repaired', repair: 'pre-motor-filter-new', option: 'new', minutes: 3, costMinor: 450 }],
+    [49, { kind: 'repaired', repair: 'bag-new', option: 'new', minutes: 3, costMinor: 150 }],
+    [50, closed('filter-cover', 0.5)],
+    [51, closed('bag-door', 0.3)],
+    ...gaugeReadings(54, [18.0, 10.3, 5.7, 2.7]),
+    [60, grade('air-hose-end', 'strong', 1)],
+    [82, grade('run-soak', 'cool', 22)],
+    [91, grade('run-full', 'works', 8)],
+    [113, { kind: 'spent', costMinor: 80, minutes: 20, text: 'Cleaned, cloths and cleaner' }],
+    [4340, { kind: 'rules', rules: { region: 'UK', profile: 'uk-cop-5.v1' }, lead: { size: '0.75 mm2', lengthM: 10 } }],
+    [4342, { kind: 'proof', finding: { kind: 'look', step: 'visual', good: true }, minutes: 4 }],
+    [4345, measured('insulation', 120e6, 'insulation-tester', 500)],
+    [4348, measured('touch-current', 0.00008, 'leakage-tester', null)],
+    [4350, { kind: 'proof', finding: { kind: 'look', step: 'polarity', good: true }, minutes: 2 }],
+    [4353, { kind: 'proof', finding: { kind: 'look', step: 'run', good: true }, minutes: 3 }],
     [
       4380,
       {
@@ -136,8 +173,7 @@ const blue: DemoMachine = {
         exit: 'sell-working',
         receivedMinor: 8500,
         minutes: 25,
-        safety:
-          'Insulation and function tested at the repair evening in the invented village hall, record with the buyer',
+        safety: 'Tested at the repair evening in the invented village hall, record with the buyer',
       },
     ],
   ],

@@ -1,5 +1,6 @@
 import { problem, type Problem } from '../base/problem.ts'
 import type { Job } from '../machine/job.ts'
+import { proofVerdict } from '../machine/proof/proof-case.ts'
 import { runningBarred, shownWorking } from '../machine/running.ts'
 import { coverName } from './cover-rules.ts'
 import type { NoteContent } from './note.ts'
@@ -8,14 +9,14 @@ import { listText } from './words.ts'
 type LeftContent = Extract<NoteContent, { kind: 'left' }>
 
 /**
- * What stands against this exit. Only selling it as working asks for anything: a word on the safety checks, all covers on,
+ * What stands against this exit. Only selling it as working asks for anything: a proof that it is fit, or a word on why it goes without; all covers on,
  * nothing that bars running, and a check passed since the last work on it that shows that it works.
  */
 export const exitProblems = (content: LeftContent, job: Job): readonly Problem[] => {
   if (content.exit !== 'sell-working') return []
   const barred = runningBarred(job)
   return [
-    ...(content.safety === '' ? [noSafety] : []),
+    ...(content.safety === '' && proofVerdict(job)?.kind !== 'fit' ? [noSafety] : []),
     ...(job.off.length === 0 ? [] : [coversOff(job)]),
     ...(barred.length === 0 ? [] : [dangerous(barred)]),
     ...(shownWorking(job) ? [] : [notShown(job)]),
@@ -25,8 +26,8 @@ export const exitProblems = (content: LeftContent, job: Job): readonly Problem[]
 const noSafety = problem(
   'no-safety-words',
   'safety',
-  'Nothing is said about the safety checks after the repair',
-  'Say who made them and with what, or why it is sold without',
+  'The checks after repair do not prove it fit to sell, and nothing is said about that',
+  'Make the checks that are open on the page Proof, or say who made them and with what, or why it is sold without',
 )
 
 const coversOff = (job: Job): Problem =>

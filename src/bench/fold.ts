@@ -54,6 +54,8 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     ageYears: content.ageYears ?? null,
     wear: content.wear ?? null,
     marks: [],
+    rules: null,
+    lead: null,
     version: ordered.length,
     addedAt: first.at,
     claimed: { complaints: content.complaints, words: content.claim },
@@ -81,6 +83,7 @@ const step = (state: MachineState, note: Note): MachineState => {
       return { ...state, seen: [...state.seen, { note: note.id, complaints: content.complaints, text: content.text }] }
     case 'reading':
     case 'gauge':
+    case 'proof':
       return worked(state, content.minutes, 0)
     case 'opened':
       return { ...worked(state, content.minutes, 0), off: [...without(state.off, content.cover), content.cover] }
@@ -93,6 +96,8 @@ const step = (state: MachineState, note: Note): MachineState => {
         ...worked(state, content.minutes, content.costMinor),
         fixed: [...state.fixed, { note: note.id, repair: content.repair, option: content.option }],
       }
+    case 'rules':
+      return { ...state, rules: content.rules, lead: content.lead ?? state.lead }
     case 'described-by':
       return { ...state, blueprint: content.blueprint }
     case 'history':

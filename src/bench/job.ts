@@ -30,6 +30,8 @@ export const jobOf = (
     hourSetAt: state.hourSetAt,
     prices: state.prices,
     attitude,
+    rules: state.rules,
+    lead: state.lead,
     putInMinor: state.paidMinor + state.spentMinor - (state.left?.receivedMinor ?? 0),
   }
 }
@@ -42,6 +44,8 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
       ]
     case 'gauge':
       return [{ kind: 'gauge', note: id, reading: content.reading }]
+    case 'proof':
+      return [{ kind: 'proof', note: id, finding: content.finding }]
     case 'repaired':
       return [{ kind: 'repaired', note: id, repair: content.repair, option: content.option }]
     case 'confirmed':
@@ -55,6 +59,7 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'added':
     case 'described-by':
     case 'history':
+    case 'rules':
     case 'stamp':
     case 'valued':
     case 'spent':

@@ -3,6 +3,7 @@ import { editText } from '../blueprint/adapt-words.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { complaints, type Complaint } from '../facts/complaints.ts'
 import { gaugeText } from '../machine/air/air-text.ts'
+import { findingText, rulesText } from '../machine/proof/proof-text.ts'
 import { markText } from '../machine/stamps/marks.ts'
 import type { NoteLine } from './contract.ts'
 import { inOrder, struckIds } from './fold.ts'
@@ -71,6 +72,10 @@ const contentText = (content: NoteContent, context: Context): string => {
     }
     case 'gauge':
       return `Air, ${gaugeText(content.reading, blueprint)}`
+    case 'rules':
+      return rulesText(content.rules, content.lead)
+    case 'proof':
+      return `Check after repair, ${findingText(content.finding)}`
     case 'opened':
       return `Opened: ${inSentence(nameIn(blueprint?.covers, content.cover))}, ${minutesText(content.minutes)}`
     case 'closed':

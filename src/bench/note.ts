@@ -3,6 +3,7 @@ import { editsSchema } from '../blueprint/adapt-edits.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
 import { gaugeReadingSchema } from '../machine/air/gauge-reading.ts'
+import { findingSchema, provedLeadSchema, rulesSchema } from '../machine/proof/finding.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
 import { markReadingSchema } from '../machine/stamps/stamp.ts'
@@ -50,6 +51,10 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
   }),
   /** What a gauge showed of the air while the machine ran. */
   z.strictObject({ kind: z.literal('gauge'), reading: gaugeReadingSchema, minutes: minutes.default(1) }),
+  /** By which rules it is proved safe from here on, and the lead it has; a lead left out stays as it was. */
+  z.strictObject({ kind: z.literal('rules'), rules: rulesSchema, lead: provedLeadSchema.optional() }),
+  /** What was found in one of the checks after repair. */
+  z.strictObject({ kind: z.literal('proof'), finding: findingSchema, minutes: minutes.default(0) }),
   z.strictObject({ kind: z.literal('opened'), cover: id, minutes }),
   z.strictObject({ kind: z.literal('closed'), cover: id, minutes }),
   z.strictObject({ kind: z.literal('confirmed'), fault: id, text: z.string().trim().max(2000).default('') }),

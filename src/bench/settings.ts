@@ -1,6 +1,7 @@
 import type { Currency } from '../base/money.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import type { Attitude } from '../facts/attitudes.ts'
+import type { Region } from '../facts/regions.ts'
 import type { Clock, SettingsStore } from './ports.ts'
 import type { KeptChange, SettingsChange } from './settings-change.ts'
 
@@ -11,10 +12,20 @@ export type Settings = {
   /** What a new machine is bought and sold in. */
   readonly currency: Currency
   readonly attitude: Attitude
+  /** Whose rules machines are proved by until a note says otherwise. */
+  readonly region: Region
+  /** Who makes the checks after repair, as it stands on the record. */
+  readonly checkedBy: string
 }
 
 /** What holds until something else is set. The hour: judgement, what a small bench reckons with. */
-export const defaultSettings: Settings = { hourMinor: 800, currency: 'GBP', attitude: 'average' }
+export const defaultSettings: Settings = {
+  hourMinor: 800,
+  currency: 'GBP',
+  attitude: 'average',
+  region: 'UK',
+  checkedBy: '',
+}
 
 /** What the changes add up to, in the order they were made. */
 export const settingsOf = (changes: readonly KeptChange[]): Settings =>
@@ -23,6 +34,8 @@ export const settingsOf = (changes: readonly KeptChange[]): Settings =>
       hourMinor: change.hourMinor ?? settings.hourMinor,
       currency: change.currency ?? settings.currency,
       attitude: change.attitude ?? settings.attitude,
+      region: change.region ?? settings.region,
+      checkedBy: change.checkedBy ?? settings.checkedBy,
     }),
     defaultSettings,
   )
@@ -50,5 +63,5 @@ const nothingGiven = problem(
   'nothing-given',
   '',
   'Nothing is said to be changed',
-  'Give hourMinor, currency or attitude',
+  'Give hourMinor, currency, attitude, region or checkedBy',
 )

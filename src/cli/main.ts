@@ -9,6 +9,7 @@ import { addEngineCommands } from './engine-program.ts'
 import { addNextCommand } from './next-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
 import { addListCommand, addPickCommand } from './pick-program.ts'
+import { addProofCommands } from './proof-program.ts'
 import { addRigCommand } from './rig-program.ts'
 import { addServeCommand } from './serve-command.ts'
 import { addSettingsCommand } from './settings-program.ts'
@@ -51,6 +52,7 @@ export const main = async (
   addStampsCommand(program, shell)
   addRigCommand(program, shell)
   addAirCommands(program, shell)
+  addProofCommands(program, shell)
   addBrushCommand(program, shell)
   addSettingsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.

@@ -7,6 +7,7 @@ import { settingsChangeSchema, type SettingsChange } from '../bench/settings-cha
 import { changeSettings, currentSettings, type Settings } from '../bench/settings.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { attitudeIds, attitudes } from '../facts/attitudes.ts'
+import { regionNames, regions } from '../facts/regions.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { withBench, type Options } from './with-bench.ts'
 
@@ -17,6 +18,8 @@ export const addSettingsCommand = (program: Command, shell: Shell): void => {
     .description('what an hour of yours is worth, the currency, and how risk is weighed; with options, changes them')
     .option('--hour <money>', 'what an hour of your own time is worth; new machines take it over')
     .option('--currency <code>', currencies.join(', '))
+    .option('--region <region>', `whose rules machines are proved by: ${regions.join(', ')}`)
+    .option('--name <name>', 'who makes the checks after repair, for the record')
     .option('--risk <attitude>', `${attitudeIds.join(' or ')}: see what each means in the answer`)
     .action(
       withBench(shell, async ({ deps }, options) => {
@@ -31,16 +34,17 @@ export const addSettingsCommand = (program: Command, shell: Shell): void => {
 }
 
 /** What is asked to be changed, as far as it is of the form; null when nothing is. */
-const changeFrom = ({ hour, currency, risk }: Options): Result<SettingsChange> | null => {
-  if (hour === undefined && currency === undefined && risk === undefined) return null
+const changeFrom = ({ hour, currency, risk, region, name }: Options): Result<SettingsChange> | null => {
+  if ([hour, currency, risk, region, name].every((one) => one === undefined)) return null
   const hourMinor = typeof hour === 'string' ? moneyFromText(hour) : undefined
   const problems = [
     ...(hourMinor === null ? [notMoney(String(hour))] : []),
     ...notAmong('currency', '--currency', currency, currencies),
     ...notAmong('attitude', '--risk', risk, attitudeIds),
+    ...notAmong('region', '--region', region, regions),
   ]
   if (problems.length > 0) return refused(...problems)
-  return parse(settingsChangeSchema, { hourMinor, currency, attitude: risk }, 'settings')
+  return parse(settingsChangeSchema, { hourMinor, currency, attitude: risk, region, checkedBy: name }, 'settings')
 }
 
 const notAmong = (what: string, where: string, given: Options[string], known: readonly string[]): readonly Problem[] =>
@@ -51,11 +55,13 @@ const notMoney = (text: string): Problem =>
 
 const showSettings = (shell: Shell, options: Options, settings: Settings): number =>
   show(shell.output, options.json, { settings }, () => {
-    const { hourMinor, currency, attitude } = settings
+    const { hourMinor, currency, attitude, region, checkedBy } = settings
     return [
       `An hour of yours: ${moneyText(hourMinor, currency)} (new machines take it over)`,
       `Currency of new machines: ${currency}`,
       `Risk: ${attitudes[attitude].name} (${attitude})`,
       `  ${attitudes[attitude].means}`,
+      `Rules: those of ${regionNames[region]} (${region})`,
+      `Checks after repair made by: ${checkedBy === '' ? 'not said' : checkedBy}`,
     ]
   })

@@ -4,6 +4,7 @@ import type { Complaint } from '../facts/complaints.ts'
 import type { Plate } from './plate.ts'
 import type { SetPrices } from './set-prices.ts'
 import type { GaugeReading } from './air/gauge-reading.ts'
+import type { Finding, ProvedLead, Rules } from './proof/finding.ts'
 import type { History } from './rate-shift.ts'
 import type { ReadingResult } from './result.ts'
 
@@ -18,6 +19,8 @@ export type JobEvent =
     }
   /** What a gauge showed on the running machine. */
   | { readonly kind: 'gauge'; readonly note: string; readonly reading: GaugeReading }
+  /** What was found in one of the checks after repair. */
+  | { readonly kind: 'proof'; readonly note: string; readonly finding: Finding }
   | { readonly kind: 'repaired'; readonly note: string; readonly repair: string; readonly option: string }
   | { readonly kind: 'confirmed'; readonly note: string; readonly fault: string }
   | { readonly kind: 'seen'; readonly note: string; readonly complaints: readonly Complaint[] }
@@ -43,6 +46,9 @@ export type Job = {
   readonly hourSetAt?: string
   /** Prices set for this machine; left out, the blueprint's hold. */
   readonly prices?: SetPrices
+  /** By which rules it is proved, and the lead it has, as noted. */
+  readonly rules?: Rules | null
+  readonly lead?: ProvedLead | null
   /** How the plan weighs what it might lose; left out, it goes by the average. */
   readonly attitude?: Attitude
   /** Money put into it so far less money taken out of it, minor units: what it must bring from here on to lose nothing. */

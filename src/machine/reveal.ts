@@ -76,6 +76,7 @@ const eventCost = (job: Job, event: JobEvent): { minutes: number; costMinor: num
       return { minutes: (event.kind === 'opened' ? cover?.openMin : cover?.closeMin) ?? 0, costMinor: 0, move: [] }
     }
     case 'confirmed':
+    case 'proof':
     case 'seen':
       return { minutes: 0, costMinor: 0, move: [] }
   }

@@ -47,6 +47,7 @@ export const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): rea
       return gaugeEvent(model, job.events, event)
     case 'opened':
     case 'closed':
+    case 'proof':
       return []
   }
 }

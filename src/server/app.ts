@@ -16,6 +16,7 @@ import { addBlueprints, noBlueprint } from './blueprints.ts'
 import { onlyHosts, strictHeaders } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
 import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
+import { addRecords } from './record.ts'
 import { addRigs } from './rig.ts'
 import * as routes from './routes.ts'
 import { addSettings } from './settings.ts'
@@ -68,6 +69,7 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   const find = blueprintFinder(deps.blueprints, deps.ownBlueprints)
   addBlueprints(app, blueprintDeps(deps), find)
   addRigs(app, blueprintDeps(deps), find)
+  addRecords(app, deps, blueprintDeps(deps), find)
   addBench(app, deps, find)
   addSettings(app, deps)
   addDocuments(app, deps)

@@ -8,6 +8,7 @@ import { blueprintSchema } from '../blueprint/schema.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
 import { plateSchema } from '../machine/plate.ts'
+import { rulesSchema } from '../machine/proof/finding.ts'
 import { markReadingSchema } from '../machine/stamps/stamp.ts'
 import type { ExitId } from '../machine/view.ts'
 
@@ -45,6 +46,8 @@ const machineStateSchema = z
     ageYears: z.number().nullable(),
     wear: z.enum(wearLevels).nullable(),
     marks: z.array(z.strictObject({ note: z.string(), part: z.string(), reading: markReadingSchema })),
+    rules: rulesSchema.nullable(),
+    lead: z.strictObject({ size: z.string(), lengthM: z.number() }).nullable(),
     version: z.number().int(),
     addedAt: z.string(),
     claimed: z.strictObject({ complaints: z.array(complaint), words: z.string() }),

@@ -3,6 +3,7 @@ import { currencies, type Currency } from '../base/money.ts'
 import { settingsChangeSchema } from '../bench/settings-change.ts'
 import type { Settings } from '../bench/settings.ts'
 import { attitudeIds } from '../facts/attitudes.ts'
+import { regions } from '../facts/regions.ts'
 import { problemsSchema } from './schemas.ts'
 
 const json = <Schema>(description: string, schema: Schema) => ({
@@ -16,6 +17,8 @@ export const settingsSchema = z
     hourMinor: z.number().int(),
     currency: z.enum(currencies as readonly [Currency, ...Currency[]]),
     attitude: z.enum(attitudeIds),
+    region: z.enum(regions),
+    checkedBy: z.string(),
   })
   .openapi('Settings') satisfies z.ZodType<Settings>
 

@@ -11,6 +11,7 @@ import { applyTheme, shownTheme, storedTheme } from './theme.ts'
 
 const AddPage = lazy(async () => ({ default: (await import('./pages/add-page.tsx')).AddPage }))
 const AirPage = lazy(async () => ({ default: (await import('./pages/air-page.tsx')).AirPage }))
+const ProofPage = lazy(async () => ({ default: (await import('./pages/proof-page.tsx')).ProofPage }))
 const PracticePage = lazy(async () => ({ default: (await import('./pages/practice-page.tsx')).PracticePage }))
 const BlueprintsPage = lazy(async () => ({ default: (await import('./pages/blueprints-page.tsx')).BlueprintsPage }))
 const SettingsPage = lazy(async () => ({ default: (await import('./pages/settings-page.tsx')).SettingsPage }))
@@ -54,6 +55,8 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <MachinePage bench={route.bench} id={route.id} />
     case 'air':
       return <AirPage bench={route.bench} id={route.id} />
+    case 'proof':
+      return <ProofPage bench={route.bench} id={route.id} />
     case 'lost':
       return <LostPage path={route.path} />
   }

@@ -5,7 +5,9 @@ import type { Note } from '../bench/note.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Attitude } from '../facts/attitudes.ts'
+import type { LeadChoice, ListedCable } from '../engines/limits/index.ts'
 import type { Complaint } from '../facts/complaints.ts'
+import type { Region } from '../facts/regions.ts'
 import type { AirRig } from '../machine/air/air-rig.ts'
 import type { AirView } from '../machine/air/air-view.ts'
 import type { GaugeReading } from '../machine/air/gauge-reading.ts'
@@ -13,6 +15,7 @@ import type { FaultShows } from '../machine/fault-shows.ts'
 import type { Plate } from '../machine/plate.ts'
 import type { LookAlikes } from '../machine/look-alikes.ts'
 import type { FaultRate } from '../machine/rates.ts'
+import type { ProofView } from '../machine/proof/proof-view.ts'
 import type { ReadingResult } from '../machine/result.ts'
 import type { DateMark, MarksAnswer } from '../machine/stamps/marks.ts'
 import type { Undertaking } from '../machine/undertaking.ts'
@@ -83,6 +86,15 @@ export type EngineRequest =
       readonly setUp: Omit<GaugeReading, 'read'>
     }
   | { readonly kind: 'rig'; readonly blueprint: Blueprint }
+  /** `region`: whose rules are taken while no note says by which it is proved. */
+  | { readonly kind: 'proof'; readonly job: EngineJob; readonly region: Region }
+  | {
+      readonly kind: 'lead'
+      readonly plate: Plate
+      readonly region: Region
+      readonly lengthM: number
+      readonly cables: readonly ListedCable[]
+    }
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
@@ -102,6 +114,8 @@ export type EngineAnswer =
   /** What a virtual machine shows; null where its motor does not turn. */
   | { readonly kind: 'gauge'; readonly reading: GaugeReading | null }
   | { readonly kind: 'rig'; readonly rig: Result<AirRig> }
+  | { readonly kind: 'proof'; readonly proof: ProofView }
+  | { readonly kind: 'lead'; readonly lead: Result<LeadChoice> }
 
 /** The answer to one kind of request. */
 export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>

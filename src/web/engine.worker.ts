@@ -9,10 +9,12 @@ import {
   lookAlikes,
   faultShows,
   jobAfter,
+  leadChoice,
   machineModel,
   machineView,
   onwardAfter,
   possibleResults,
+  proofView,
   readMarks,
   resultText,
   reveal,
@@ -90,6 +92,10 @@ const answer = (request: EngineRequest): EngineAnswer => {
       return { kind: 'gauge', reading: virtualGauge(asJob(request.job), request.seed, request.setUp) }
     case 'rig':
       return { kind: 'rig', rig: airRigOf(keptCopy(request.blueprint)) }
+    case 'proof':
+      return { kind: 'proof', proof: proofView(asJob(request.job), request.region) }
+    case 'lead':
+      return { kind: 'lead', lead: leadChoice(request.plate, request.region, request.lengthM, request.cables) }
   }
 }
 

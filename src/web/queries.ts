@@ -4,6 +4,7 @@ import type { Settings } from '../bench/settings.ts'
 import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Attitude } from '../facts/attitudes.ts'
+import type { Region } from '../facts/regions.ts'
 import { getBlueprint, getBlueprints, getMachine, getMachines, getSettings, Refusal } from './api.ts'
 
 /** `always`: the bench is often on this very device, which browsers call offline. */
@@ -31,6 +32,12 @@ export const useSettings = (): UseQueryResult<Settings> =>
 export const useAttitude = (): Attitude | undefined => {
   const { data, error } = useSettings()
   return data?.attitude ?? (error === null ? undefined : 'average')
+}
+
+/** Whose rules machines are proved by until a note says otherwise; undefined until it is known, the default where it cannot be asked. */
+export const useRegion = (): Region | undefined => {
+  const { data, error } = useSettings()
+  return data?.region ?? (error === null ? undefined : 'UK')
 }
 
 export const useBlueprints = (): UseQueryResult<readonly BlueprintEntry[]> =>

@@ -10,15 +10,20 @@ export type Route =
   | { readonly kind: 'blueprint'; readonly id: string }
   | { readonly kind: 'machine'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'air'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'proof'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'lost'; readonly path: string }
+
+/** Pages about one machine beside its own. */
+const furtherPages = ['air', 'proof'] as const
 
 /** The page for a path such as `/demo/machine/abc` or `/machine/abc/air`. A path that is none of the pages gives `lost`. */
 export const routeOf = (path: string): Route => {
   const parts = path.split('/').filter((part) => part !== '')
   const bench: BenchId = parts[0] === 'demo' ? 'demo' : 'own'
   const [page, id, ...more] = bench === 'demo' ? parts.slice(1) : parts
-  if (page === 'machine' && id !== undefined && more.join('/') === 'air')
-    return withId(id, path, (known) => ({ kind: 'air', bench, id: known }))
+  const further = furtherPages.find((kind) => more.join('/') === kind)
+  if (page === 'machine' && id !== undefined && further !== undefined)
+    return withId(id, path, (known) => ({ kind: further, bench, id: known }))
   if (more.length > 0) return { kind: 'lost', path }
   if (page === undefined) return { kind: 'bench', bench }
   if (page === 'machine' && id !== undefined)
@@ -59,7 +64,8 @@ export const pathOf = (route: Route): string => {
     case 'machine':
       return machinePath(route)
     case 'air':
-      return `${machinePath(route)}/air`
+    case 'proof':
+      return `${machinePath(route)}/${route.kind}`
     case 'lost':
       return route.path
   }

@@ -122,15 +122,17 @@ describe.runIf(browserHere())('bad input on the page', () => {
     expect(await saidBeside(page.getByLabel('Minutes selling'))).toContain(
       'Ω is a unit of resistance, and this is time',
     )
-    expect(await saidBeside(page.getByLabel('Safety'))).toContain('Nothing shows that it is safe')
+    expect(await saidBeside(page.getByLabel('Reason for selling it unproved'))).toContain(
+      'It is not proved fit to sell',
+    )
     await page.getByLabel('Money received').fill('85')
     await page.getByLabel('Minutes selling').fill('5')
-    await page.getByLabel('Safety').fill('A. Tester')
+    await page.getByLabel('Reason for selling it unproved').fill('A. Tester')
     await page.getByRole('button', { name: 'Sold working', exact: true }).click()
     // Refused by the rules of the bench: said beneath the form.
     const form = page.getByRole('form', { name: 'Note that it leaves' })
     expect(await form.getByRole('alert').innerText()).toContain('No check made since the last work on it shows')
-    expect(await page.getByLabel('Safety').inputValue()).toBe('A. Tester')
+    expect(await page.getByLabel('Reason for selling it unproved').inputValue()).toBe('A. Tester')
 
     await putOnCard(page, 'repair fuse-new new')
     await page.getByLabel('Parts cost').fill('abc')

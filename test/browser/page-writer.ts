@@ -102,6 +102,8 @@ const enter = async (page: Page, content: NoteContent): Promise<void> => {
     case 'stamp':
     case 'valued':
     case 'gauge':
+    case 'rules':
+    case 'proof':
       throw new Error(`no job writes “${content.kind}” on the page yet`)
   }
 }
@@ -183,6 +185,6 @@ const enterExit = async (page: Page, { exit, receivedMinor, minutes, safety }: C
   await putOnCard(page, `exit ${exit}`)
   await page.getByLabel('Money received').fill((receivedMinor / 100).toFixed(2))
   await page.getByLabel('Minutes selling').fill(String(minutes))
-  if (safety !== '') await page.getByLabel('Safety').fill(safety)
+  if (safety !== '') await page.getByLabel('Reason for selling it unproved').fill(safety)
   await page.getByRole('button', { name: exitButtons[exit], exact: true }).click()
 }

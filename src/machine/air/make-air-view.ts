@@ -1,3 +1,4 @@
+import { gaugeMinutes } from '../../facts/air-rig.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import { explainAir, type AirExplanation, type AirFit, type Explained } from '../../engines/airflow/index.ts'
 import type { Job, JobEvent } from '../job.ts'
@@ -14,7 +15,7 @@ import { airPathOf } from './air-path-view.ts'
 import { airRigOf } from './air-rig.ts'
 import { airSetsOf, type AirSet } from './air-sets.ts'
 import { figureText, openText, tellsText } from './air-sentences.ts'
-import { airflowText, readText, setUpText, suctionText } from './air-text.ts'
+import { airflowText, openingText, readText, setUpText, suctionText } from './air-text.ts'
 import type { AirExplanationView, AirSetView, AirView, AirWayView, NextGaugeView } from './air-view.ts'
 import { beforeAfterOf } from './before-after-view.ts'
 import type { GaugeOpening, GaugeReading } from './gauge-reading.ts'
@@ -57,7 +58,7 @@ export const airView = (job: Job, holesM?: readonly number[]): Result<AirView> =
     kind: { name: machine.kind.class.name, decided: [...machine.kind.decided, machine.fanRemark] },
     ways: machine.paths.ways.map((path) => wayView(machine, path)),
     sets: weighed.map((one, at) => setView(machine, nominalV, one, names[at] ?? '')),
-    next: nextView(latest.answer, candidates),
+    next: [...readAgain(latest), ...nextView(latest.answer, candidates)],
     sound: airCurveOf(machine, airFitOf(machine, nominalV, [], { [soundId]: 1 }), soundId, mainWay, []),
     beforeAfter: beforeAfterOf(sets, names, sets.length === 0 ? mainWay : usedWay(sets[0].readings), nominalV),
   })
@@ -199,6 +200,24 @@ const nextView = (answer: AirExplanation, candidates: readonly GaugeCandidate[])
     .filter(firstOfItsKind(candidates))
     .slice(0, shownNext)
     .flatMap((one) => nextOf(answer, candidates, one))
+
+/** A reading that contradicts the others is made again before anything else. */
+const readAgain = ({ set, answer }: Weighed): readonly NextGaugeView[] =>
+  answer.unexplained.flatMap(({ reading: id, sigma }) => {
+    const odd = set.readings.find(({ note }) => note === id)
+    if (odd === undefined) return []
+    const { read: _read, ...reading } = odd.reading
+    return [
+      {
+        name: `Again: ${openingText(reading.opening)} at the same place`,
+        minutes: gaugeMinutes.value,
+        bits: 1,
+        tells: `It lies ${sigma.toFixed(1)} sigma from what the others lead to expect: tells a slip from a fault.`,
+        expected: [],
+        reading,
+      },
+    ]
+  })
 
 /** Holes of one set-up tell much the same: the best of them stands for all. */
 const firstOfItsKind = (candidates: readonly GaugeCandidate[]): ((one: { readonly id: string }) => boolean) => {

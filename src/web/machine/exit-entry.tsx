@@ -1,13 +1,16 @@
-import { useState, type FormEvent } from 'react'
+import { useState, type FormEvent, type ReactNode } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyFromText, moneyText } from '../../base/money.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { quantityFromText } from '../../base/units.ts'
+import type { ProofView } from '../../machine/proof/proof-view.ts'
 import type { ExitMove } from '../../machine/view.ts'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
+import { useProof } from '../proof/use-proof.ts'
+import { Link } from '../router.tsx'
 import { useNotes } from '../use-notes.ts'
 import { exitNames } from '../words.ts'
 import { CoversNoted } from './covers-noted.tsx'
@@ -26,8 +29,9 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
   )
   const [minutes, setMinutes] = useState('0')
   const [safety, setSafety] = useState('')
+  const { isFit, verdict } = useSafeToSell(move)
   const [slips, setSlips] = useState<readonly Problem[]>([])
-  const needsSafety = move.exit === 'sell-working'
+  const needsSafety = move.exit === 'sell-working' && !isFit
   const submit = async (event: FormEvent): Promise<void> => {
     event.preventDefault()
     const receivedMinor = moneyFromText(received)
@@ -40,7 +44,13 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
     if (needsSafety && safety.trim() === '') wrong.push(noSafety)
     setSlips(wrong)
     if (receivedMinor === null || took.kind === 'refused' || wrong.length > 0) return
-    const left = { kind: 'left' as const, exit: move.exit, receivedMinor, minutes: took.value, safety: safety.trim() }
+    const left = {
+      kind: 'left' as const,
+      exit: move.exit,
+      receivedMinor,
+      minutes: took.value,
+      safety: needsSafety ? safety.trim() : '',
+    }
     if (!(await write([...coverNotes(move), left]))) return
     say(`${exitNames[move.exit].past}.`)
     onDone()
@@ -51,6 +61,7 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
     <form className="entry" onSubmit={(event) => void submit(event)} aria-label="Note that it leaves">
       <Missing missing={exit?.missing ?? []} />
       <CoversNoted move={move} />
+      {verdict}
       <div className="field-row">
         <Field
           label="Money received"
@@ -72,11 +83,11 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
       </div>
       {needsSafety ? (
         <Field
-          label="Safety"
+          label="Reason for selling it unproved"
           value={safety}
           onChange={setSafety}
           long
-          hint="Who made the safety checks after the repair, with what, or why it is sold without. A multimeter proves no insulation."
+          hint="Printed on the record. Who made the checks after the repair and with what, or why it is sold without."
           problems={at('safety')}
         />
       ) : null}
@@ -91,9 +102,45 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
 const noSafety = problem(
   'no-safety',
   'safety',
-  'Nothing shows that it is safe',
-  'Write who checked it and with what, or why it is sold without',
+  'It is not proved fit to sell, and no reason is given',
+  'Make the checks that are open, or write who made them and with what, or why it is sold without',
 )
+
+/** Whether the checks after repair prove it fit to sell, with the verdict as it is shown; nothing for other exits. */
+const useSafeToSell = (move: ExitMove): { readonly isFit: boolean; readonly verdict: ReactNode } => {
+  const { bench, document, blueprint } = useSheet()
+  const asked = move.exit === 'sell-working'
+  const { proof, stale, error } = useProof(asked ? document : undefined, blueprint)
+  if (!asked) return { isFit: false, verdict: null }
+  const link = (
+    <Link to={{ kind: 'proof', bench, id: document.state.id }} className="on-its-own">
+      Is it safe to sell?
+    </Link>
+  )
+  if (proof === null) {
+    const said = error === null ? 'Working out whether it is safe to sell …' : `Its proof failed: ${error.message}`
+    return { isFit: false, verdict: <p className="quiet">{said}</p> }
+  }
+  const { kind, title, sentence } = proof.verdict
+  const isFit = kind === 'fit' && proof.rules.isNoted
+  return {
+    isFit: isFit && !stale,
+    verdict: (
+      <div className={isFit ? 'safe-to-sell' : 'caution'} role="group" aria-label="Is it safe to sell?">
+        <p>
+          <strong>{title}.</strong> {kind === 'not-proven' ? openText(proof) : sentence}
+        </p>
+        <p>{link}</p>
+      </div>
+    ),
+  }
+}
+
+/** The checks that are open, in one line: the page of the proof says what each wants. */
+const openText = ({ steps, verdict }: ProofView): string => {
+  const open = steps.filter(({ id }) => verdict.toProve.some(({ step }) => step === id))
+  return `Still open: ${open.map(({ title }) => title.toLowerCase()).join(', ')}.`
+}
 
 const startAmount = (move: ExitMove, fetchesMinor: number | null): string => {
   if (move.exit === 'scrap') return '0.00'

@@ -78,7 +78,10 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
             <Link to={{ kind: 'air', bench: sheet.bench, id: state.id }} className="on-its-own">
               How it breathes
             </Link>
-          )}
+          )}{' '}
+          <Link to={{ kind: 'proof', bench: sheet.bench, id: state.id }} className="on-its-own">
+            Is it safe to sell?
+          </Link>
         </div>
         <div className="machine-left">
           {state.left === null ? <Alerts failure={failure} /> : <LeftCard />}

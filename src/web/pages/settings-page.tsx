@@ -6,6 +6,7 @@ import { problem, type Problem } from '../../base/problem.ts'
 import type { SettingsChange } from '../../bench/settings-change.ts'
 import type { Settings } from '../../bench/settings.ts'
 import { attitudeIds, attitudes, type Attitude } from '../../facts/attitudes.ts'
+import { regionNames, regions, type Region } from '../../facts/regions.ts'
 import { changeSettings } from '../api.ts'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
@@ -16,6 +17,7 @@ import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { settingsKey, useSettings } from '../queries.ts'
 import { PageTitle } from '../router.tsx'
+import { capital } from '../words.ts'
 
 /** What holds for the whole bench: the worth of an hour, the currency, how risk is weighed. */
 export const SettingsPage = () => {
@@ -32,10 +34,12 @@ const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
   const [hour, setHour] = useState((settings.hourMinor / 100).toFixed(2))
   const [currency, setCurrency] = useState<Currency>(settings.currency)
   const [attitude, setAttitude] = useState<Attitude>(settings.attitude)
+  const [region, setRegion] = useState<Region>(settings.region)
+  const [checkedBy, setCheckedBy] = useState(settings.checkedBy)
   const { problems, busy, isKept, keep } = useKeeping()
   const submit = (event: FormEvent): void => {
     event.preventDefault()
-    void keep(settings, hour, { currency, attitude })
+    void keep(settings, hour, { currency, attitude, region, checkedBy: checkedBy.trim() })
   }
   return (
     <form onSubmit={submit} aria-label="Settings" noValidate>
@@ -70,7 +74,25 @@ const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
       <p className="hint" aria-live="polite">
         {attitudes[attitude].means} It holds for every machine at once.
       </p>
-      <Problems problems={problemsElsewhere(problems, ['hourMinor'])} />
+      <h2 className="settings-head">Safety</h2>
+      <Select label="Region" value={region} onChange={(chosen) => setRegion(chosen as Region)}>
+        {regions.map((one) => (
+          <option key={one} value={one}>
+            {capital(regionNames[one])}
+          </option>
+        ))}
+      </Select>
+      <p className="hint">
+        Machines are proved safe by its rules, until something else is said for one on its page “Is it safe to sell?”.
+      </p>
+      <Field
+        label="Your name, for safety records"
+        value={checkedBy}
+        onChange={setCheckedBy}
+        hint="Stands on a record as the one who made the checks."
+        problems={problemsAt(problems, 'checkedBy')}
+      />
+      <Problems problems={problemsElsewhere(problems, ['hourMinor', 'checkedBy'])} />
       <Button type="submit" className="key enter" isDisabled={busy}>
         Keep these
       </Button>
@@ -87,7 +109,7 @@ const useKeeping = () => {
   const keep = async (
     before: Settings,
     hour: string,
-    { currency, attitude }: Pick<Settings, 'currency' | 'attitude'>,
+    { currency, attitude, region, checkedBy }: Omit<Settings, 'hourMinor'>,
   ): Promise<void> => {
     const hourMinor = moneyFromText(hour)
     setKept(false)
@@ -96,6 +118,8 @@ const useKeeping = () => {
       ...(hourMinor === before.hourMinor ? {} : { hourMinor }),
       ...(currency === before.currency ? {} : { currency }),
       ...(attitude === before.attitude ? {} : { attitude }),
+      ...(region === before.region ? {} : { region }),
+      ...(checkedBy === before.checkedBy ? {} : { checkedBy }),
     }
     const isSame = Object.keys(change).length === 0
     setBusy(true)

@@ -170,10 +170,10 @@ describe('repairs', () => {
 })
 
 describe('leaving', () => {
-  it('as working needs words on safety and a check since the last repair that shows it works', () => {
+  it('as working needs a proof or words on safety, and a check since the last repair that shows it works', () => {
     const repaired = [added(), ...gatesPassed, runsWell, flexRefitted, ...gatesPassed]
     expect(refusals(repaired, { ...soldWorking, safety: ' ' })).toEqual([
-      '[no-safety-words] safety: Nothing is said about the safety checks after the repair. Say who made them and with what, or why it is sold without.',
+      '[no-safety-words] safety: The checks after repair do not prove it fit to sell, and nothing is said about that. Make the checks that are open on the page Proof, or say who made them and with what, or why it is sold without.',
       '[not-shown-working] exit: No check made since the last work on it shows that it works. Pass “Run it for a minute” first, or sell it for spares or repair.',
     ])
     expect(refusals([...repaired, graded('run', 'weak')], soldWorking)).toHaveLength(1)

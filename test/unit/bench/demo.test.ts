@@ -1,10 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { valueOf } from '../../../src/base/result.ts'
 import type { MachineDocument } from '../../../src/bench/contract.ts'
 import { fillDemoBench } from '../../../src/bench/demo.ts'
 import { jobOf } from '../../../src/bench/job.ts'
 import { machineDocument, machineList } from '../../../src/bench/queries.ts'
 import { blueprintById } from '../../../src/blueprint/library.ts'
-import { machineView } from '../../../src/machine/index.ts'
+import { airView, machineView, proofView } from '../../../src/machine/index.ts'
 import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
 
 describe('the demonstration', () => {
@@ -45,6 +46,16 @@ describe('the demonstration', () => {
 
   it('is such as the engines can explain', () => {
     for (const document of documents) expect(viewOf(document).unexplained, document.state.id).toBeNull()
+  })
+
+  it('shows what the work did to the air of the blue one, and its proof', () => {
+    const { state, notes } = named('demo-blue')
+    const job = jobOf(state, notes, blueprintById(state.blueprint)!)
+    const air = valueOf(airView(job))
+    expect(air.sets.map(({ name }) => name)).toEqual(['as found', 'after 3 repairs'])
+    expect(air.sets[0]?.explanations[0]?.kind).toBe('blockage')
+    expect(air.beforeAfter?.airPower?.ratio).toBeGreaterThan(1.2)
+    expect(proofView(job, 'UK').verdict.kind).toBe('fit')
   })
 
   it('puts the flex at the handle first for the silver one', () => {

@@ -27,12 +27,18 @@ const hourOf = async (deps: CommandDeps, machine: string): Promise<unknown> => {
 describe('settings', () => {
   it('hold until something else is set; what a change leaves out stays', async () => {
     const deps = bench()
-    expect(await currentSettings(deps.settings)).toEqual({ hourMinor: 800, currency: 'GBP', attitude: 'average' })
+    expect(await currentSettings(deps.settings)).toEqual({
+      hourMinor: 800,
+      currency: 'GBP',
+      attitude: 'average',
+      region: 'UK',
+      checkedBy: '',
+    })
     await changeSettings(deps, { hourMinor: 0, currency: 'NZD' })
     const outcome = await changeSettings(deps, { attitude: 'cautious' })
     expect(outcome).toEqual({
       kind: 'changed',
-      settings: { hourMinor: 0, currency: 'NZD', attitude: 'cautious' },
+      settings: { hourMinor: 0, currency: 'NZD', attitude: 'cautious', region: 'UK', checkedBy: '' },
     })
   })
 

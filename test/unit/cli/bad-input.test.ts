@@ -136,7 +136,7 @@ const onMachines: readonly Case[] = [
     'sold working without a word on safety',
     ['leave', 'Green', 'sell-working', '85'],
     'safety',
-    /Nothing is said about the safety checks/,
+    /do not prove it fit to sell, and nothing is said about that/,
     /who made them and with what/,
   ],
   ['received money that is none', ['leave', 'Green', 'scrap', 'abc'], 'received', /“abc” is not an amount/, /45\.00/],

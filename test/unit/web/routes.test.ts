@@ -14,6 +14,8 @@ const pages: readonly Route[] = [
   { kind: 'machine', bench: 'demo', id: 'with / and ü?' },
   { kind: 'air', bench: 'own', id: 'a-1' },
   { kind: 'air', bench: 'demo', id: 'with / and ü?' },
+  { kind: 'proof', bench: 'own', id: 'a-1' },
+  { kind: 'proof', bench: 'demo', id: 'with / and ü?' },
 ]
 
 describe('routes', () => {
@@ -26,6 +28,10 @@ describe('routes', () => {
     '/machine/a/air/b',
     '/machine/%E0%A4%A/air',
     '/air',
+    '/machine/a/proof/b',
+    '/machine/%E0%A4%A/proof',
+    '/proof',
+    '/demo/proof',
     '/demo/add',
     '/demo/settings',
     '/settings/a',

@@ -1,0 +1,62 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { ProofView } from '../../../src/machine/proof/proof-view.ts'
+import { makeCommandLine, type CommandLine } from './command-line.ts'
+
+describe('thrum proof and its kin', () => {
+  let line: CommandLine
+  beforeAll(async () => {
+    line = await makeCommandLine()
+    await line.run('add', '--name', 'A', '--blueprint', 'commercial-upright')
+  })
+  afterAll(() => line.remove())
+
+  const prove = async (...args: readonly string[]): Promise<ProofView> =>
+    (await line.json('prove', 'A', ...args)).value as ProofView
+  const refusal = async (...args: readonly string[]): Promise<string> => (await line.run(...args)).err
+
+  it('shows what is open before anything was done', async () => {
+    const { out } = await line.run('proof', 'A')
+    expect(out).toMatch(/^A: Not proven/)
+    expect(out).toMatch(/could prove it: Insulation tester/)
+    expect(out).toMatch(/not noted yet: thrum rules/)
+    expect(out).toMatch(/Class II by its plate/)
+  })
+
+  it('refuses what is not right, in words', async () => {
+    expect(await refusal('prove', 'A', 'visual', 'good')).toMatch(/It is not said yet by which rules/)
+    expect(await refusal('rules', 'A', '--region', 'XX')).toBe(
+      '--region: “XX” is not a region here. Use one of UK, EU, AU, NZ, US, CA.',
+    )
+    expect(await refusal('rules', 'A', '--edition', 'uk-cop-9')).toMatch(/no such edition of rules is known here/i)
+    expect(await refusal('rules', 'A', '--lead', '8m')).toMatch(/A lead has a length and a size/)
+    expect(await refusal('rules', 'A', '--lead', '300m', '--size', '0.75')).toMatch(/No appliance has a lead of 300 m/)
+    expect(await refusal('prove', 'A', 'insulation', '5Mohm')).toMatch(/A reading proves something only with its/)
+    expect(await refusal('prove', 'A', 'visual', 'fine')).toMatch(/“fine” is neither good nor bad/)
+    expect(await refusal('lead', 'A', '0m')).toMatch(/No appliance has a lead of 0 m/)
+  })
+
+  it('goes step by step to fit, and writes record and label', { timeout: 120_000 }, async () => {
+    await line.run('settings', '--name', 'A. Tester')
+    await line.run('rules', 'A', '--region', 'UK', '--lead', '8m', '--size', '0.75mm2')
+    expect((await prove('visual', 'good')).verdict.kind).toBe('not-proven')
+    const options = ['--with', 'insulation-tester', '--volts', '500', '--checked', '2026-01-10'] as const
+    const view = await prove('insulation', '>150Mohm', ...options)
+    expect(view.steps.find(({ id }) => id === 'insulation')?.findings[0]?.read).toBe('more than 150 MΩ at 500 V')
+    await prove('polarity', 'good')
+    expect((await prove('run', 'good', 'two minutes, even')).verdict.kind).toBe('fit')
+    const [record, label] = ['record.pdf', 'label.pdf'].map((name) => join(line.folder, name))
+    const { out } = await line.run('record', 'A', record, '--label', label)
+    expect(out).toBe(`Fit to sell. Written: ${record}, ${label}`)
+    for (const path of [record, label]) expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
+    expect(await refusal('record', 'A', join(line.folder, 'nowhere', 'x.pdf'))).toMatch(/Name a file in a folder/)
+  })
+
+  it('chooses a lead with the clause behind each part', async () => {
+    const { out } = await line.run('lead', 'A', '8m')
+    expect(out).toMatch(/Conductor: 0\.75 mm2, 2 cores, for 4\.9 A\n {2}.*IEC 60335-1/)
+    expect(out).toMatch(/Fuse: 13 A, brown/)
+    expect(out).toMatch(/line: brown, to L/)
+  })
+})
