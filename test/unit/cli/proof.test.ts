@@ -53,6 +53,16 @@ describe('thrum proof and its kin', () => {
     expect(await refusal('record', 'A', join(line.folder, 'nowhere', 'x.pdf'))).toMatch(/Name a file in a folder/)
   })
 
+  it('tells whether a salvaged cable is the copper that it claims', async () => {
+    // IEC 60228, class 5: 8 m of 0.75 mm² have 0.208 Ω at most at 20 °C.
+    const thin = await line.run('cable', '0.42ohm', '--size', '0.75mm2', '--length', '8m', '--with', 'low-ohm-tester')
+    expect(thin.out).toMatch(/0\.42 Ω.*0\.208 Ω/)
+    const cheap = await line.json('cable', '0.2ohm', '--size', '0.75mm2', '--length', '8m')
+    expect(cheap.value).toMatchObject({ kind: 'cannot-tell' })
+    expect(await refusal('cable', '0.2ohm', '--size', '0.8', '--length', '8m')).toMatch(/no size of conductor known/)
+    expect(await refusal('cable', '0.2ohm', '--size', '0.75', '--length', '300m')).toMatch(/No appliance has a lead/)
+  })
+
   it('chooses a lead with the clause behind each part', async () => {
     const { out } = await line.run('lead', 'A', '8m')
     expect(out).toMatch(/Conductor: 0\.75 mm2, 2 cores, for 4\.9 A\n {2}.*IEC 60335-1/)
