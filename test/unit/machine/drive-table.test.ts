@@ -47,7 +47,9 @@ describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))
 
     it('adding impedances by size decides as adding them by phasors does, for every single fault and every run check', () => {
       let deadOnes = 0
-      for (const check of runs) {
+      // Checks with the same controls ask the same question.
+      const settings = new Map(runs.map((check) => [JSON.stringify(check.controls), check]))
+      for (const check of settings.values()) {
         states.forEach((state, s) => {
           const { driven, trips } = drive(check.controls, s)
           const phasors = byPhasors(blueprint, { controls: check.controls, unplug: [] }, state[0] ?? null)
@@ -62,7 +64,7 @@ describe.each(blueprints.map((blueprint) => [blueprint.id, blueprint] as const))
           if (driven.size === 0) deadOnes++
         })
       }
-      expect(deadOnes).toBeGreaterThan(runs.length)
+      expect(deadOnes).toBeGreaterThan(settings.size)
     })
 
     it('a sound machine drives what each run check needs', () => {
