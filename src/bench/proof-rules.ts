@@ -32,6 +32,7 @@ export const findingProblems = (finding: Finding, job: Job): readonly Problem[] 
     ...(off.length === 0 ? [] : [coversOff(off)]),
     ...(finding.kind === 'reading' && finding.value === null && finding.shown !== 'above' ? [noValue] : []),
     ...earthOfClassII(finding, job),
+    ...notByEye(finding),
     ...liveProblems(finding, job),
   ]
 }
@@ -70,12 +71,27 @@ const earthOfClassII = (finding: Finding, { plate }: Job): readonly Problem[] =>
       ]
     : []
 
+/** Looking proves no resistance and no current. */
+const notByEye = (finding: Finding): readonly Problem[] =>
+  finding.kind === 'look' && ['earth-continuity', 'insulation', 'leakage'].includes(finding.step) && finding.good
+    ? [
+        problem(
+          'not-by-eye',
+          'finding.step',
+          'This check is proved by a reading, not by looking',
+          'Enter what an instrument showed, or leave it open',
+        ),
+      ]
+    : []
+
 /** Leakage is read while the machine is on: only after the dead checks. */
 const liveProblems = (finding: Finding, job: Job): readonly Problem[] => {
   const isLive =
-    finding.kind === 'reading' && ['touch-current', 'protective-conductor-current'].includes(finding.quantity)
+    finding.kind === 'look'
+      ? finding.step === 'run'
+      : ['touch-current', 'protective-conductor-current'].includes(finding.quantity)
   const barred = isLive ? runningBarred(job) : []
   if (barred.length === 0) return []
-  const what = `This is read while the machine is switched on, and it must not be yet: ${barred.join('; ')}`
+  const what = `This is done while the machine is switched on, and it must not be yet: ${barred.join('; ')}`
   return [problem('running-barred', 'finding', what, 'With the plug out, make the checks named first')]
 }

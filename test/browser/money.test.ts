@@ -5,6 +5,7 @@ import { putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
 import { axeViolations, settled, sideways } from './looks.ts'
 import { startApp, type RunningApp } from './running-app.ts'
+import { saidBeside } from './said-beside.ts'
 
 const upright = blueprints.find(({ id }) => id === 'bagged-upright-two-motors')!
 const patienceMs = 60_000
@@ -148,12 +149,21 @@ describe.runIf(browserHere())('settings', () => {
     await page.getByLabel('Money', { exact: true }).selectOption('EUR')
     await page.getByRole('button', { name: 'At most one machine in five may lose money' }).click()
     await page.getByText(/It costs you: less money on average/).waitFor()
+    expect(await page.getByLabel('Region').inputValue()).toBe('UK')
+    await page.getByLabel('Region').selectOption({ label: 'The European Union' })
+    const name = page.getByLabel('Your name, for safety records')
+    await name.fill('x'.repeat(121))
+    await page.getByRole('button', { name: 'Keep these' }).click()
+    expect(await saidBeside(name)).toContain('a name has 120 letters at most')
+    await name.fill(' A. Tester ')
     await page.getByRole('button', { name: 'Keep these' }).click()
     await page.getByText('Kept.', { exact: true }).waitFor()
     expect(await (await page.request.get('/api/settings')).json()).toEqual({
       hourMinor: 950,
       currency: 'EUR',
       attitude: 'cautious',
+      region: 'EU',
+      checkedBy: 'A. Tester',
     })
     await page.goto('/add')
     await page.getByLabel('Your hour').waitFor()

@@ -2,13 +2,15 @@ import { gaugeMinutes } from '../../facts/air-rig.ts'
 import { usualGauge } from '../../facts/gauges.ts'
 import { tapsOf, type GaugeCandidate } from './air-fit.ts'
 import type { AirMachine } from './air-machine.ts'
-import { setUpText } from './air-text.ts'
+import { capital, setUpText } from './air-text.ts'
 import type { GaugeOpening, GaugeReading } from './gauge-reading.ts'
 
 type SetUp = Omit<GaugeReading, 'read'>
 
 /** The hole of the usual rig that is nearest to the most air power of household fans. */
 const middleHoleM = 0.019
+
+const holesBeforeSealed = 2
 
 const hole = (diameterM: number): GaugeOpening => ({
   kind: 'hole',
@@ -32,7 +34,9 @@ export const gaugeCandidates = (
   const last = made.at(-1)
   const instrument = last?.instrument ?? usualGauge
   const known = new Set(made.map(keyOf))
-  const openings: readonly GaugeOpening[] = [{ kind: 'sealed' }, ...holesM.map(hole)]
+  // Sealed heats the motor, and heat moves what is read after it: it comes after the first holes.
+  const isWarmedUp = made.length >= holesBeforeSealed
+  const openings: readonly GaugeOpening[] = [...(isWarmedUp ? [{ kind: 'sealed' } as const] : []), ...holesM.map(hole)]
   const middle = hole(nearest(holesM, middleHoleM))
   const setUps = machine.paths.ways.flatMap((one): SetUp[] => {
     const plain = { way: one.way.id, out: [], instrument }
@@ -53,8 +57,6 @@ export const gaugeCandidates = (
       reading,
     }))
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 const nearest = (all: readonly number[], wanted: number): number =>
   all.reduce((best, one) => (Math.abs(one - wanted) < Math.abs(best - wanted) ? one : best), all[0] ?? wanted)

@@ -1,6 +1,8 @@
+import { inSentence } from '../../base/in-sentence.ts'
 import type { AirExplanation, Explained } from '../../engines/airflow/index.ts'
 import type { AirExplanationKind } from './air-explanations.ts'
 import type { AirMachine } from './air-machine.ts'
+import type { GaugeReading } from './gauge-reading.ts'
 
 const two = (value: number): string => (value >= 10 ? value.toFixed(0) : value.toPrecision(2))
 
@@ -58,4 +60,24 @@ export const tellsText = (leading: readonly Explained[], bits: number): string =
   if (first === undefined || second === undefined) return 'It would confirm what is found already.'
   const how = bits >= 0.5 ? 'Tells' : 'Helps to tell'
   return `${how} “${first.name}” from “${second.name}” and the others.`
+}
+
+/** What to do besides fitting the rig at its way in. */
+export const howText = (
+  { out, tapBefore }: Pick<GaugeReading, 'out' | 'tapBefore'>,
+  machine: AirMachine,
+): readonly string[] => {
+  const nameOf = (id: string): string => inSentence(machine.paths.sections.find(({ part }) => part === id)?.name ?? id)
+  return [
+    ...(out.length === 0
+      ? []
+      : [
+          `Plug out, take the ${out.map(nameOf).join(' and the ')} out and close up again. Run it for ten seconds at most, away from dust, and put it back at once: without it dirt goes into the motor.`,
+        ]),
+    ...(tapBefore === undefined
+      ? []
+      : [
+          `Plug out, a hole of 3 mm through the wall before the ${nameOf(tapBefore)}, the gauge’s tube pressed into it tightly; tape it shut afterwards.`,
+        ]),
+  ]
 }

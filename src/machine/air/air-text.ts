@@ -52,3 +52,6 @@ export const gaugeText = (reading: GaugeReading, blueprint: Blueprint | null): s
   ]
     .filter((one) => one !== '')
     .join(', ')
+
+/** A text as the beginning of a sentence. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -48,6 +48,10 @@ export type GaugeReadingView = {
   /** What the likeliest explanation would show there, and by how many standard deviations the reading is off. */
   readonly expected: string
   readonly sigma: number
+  /** The same as numbers: Pa, m³/s, or a ratio of speeds. */
+  readonly value: number
+  readonly expectedValue: number
+  readonly measure: GaugeReading['read']['measure']
 }
 
 export type AirExplanationView = {
@@ -69,6 +73,8 @@ export type NextGaugeView = {
   readonly bits: number
   /** What it would tell apart, as a sentence. */
   readonly tells: string
+  /** What to do besides fitting the rig, as sentences: a part out, a tap further in. */
+  readonly how: readonly string[]
   readonly expected: readonly { readonly under: string; readonly text: string }[]
   readonly reading: Omit<GaugeReading, 'read'>
 }

@@ -14,9 +14,16 @@ import type { AirFigures } from './air-network.ts'
 import { airPathOf } from './air-path-view.ts'
 import { airRigOf } from './air-rig.ts'
 import { airSetsOf, type AirSet } from './air-sets.ts'
-import { figureText, openText, tellsText } from './air-sentences.ts'
-import { airflowText, openingText, readText, setUpText, suctionText } from './air-text.ts'
-import type { AirExplanationView, AirSetView, AirView, AirWayView, NextGaugeView } from './air-view.ts'
+import { figureText, howText, openText, tellsText } from './air-sentences.ts'
+import { airflowText, capital, openingText, readText, setUpText, suctionText } from './air-text.ts'
+import type {
+  AirExplanationView,
+  AirSetView,
+  AirView,
+  AirWayView,
+  GaugeReadingView,
+  NextGaugeView,
+} from './air-view.ts'
 import { beforeAfterOf } from './before-after-view.ts'
 import type { GaugeOpening, GaugeReading } from './gauge-reading.ts'
 
@@ -58,7 +65,7 @@ export const airView = (job: Job, holesM?: readonly number[]): Result<AirView> =
     kind: { name: machine.kind.class.name, decided: [...machine.kind.decided, machine.fanRemark] },
     ways: machine.paths.ways.map((path) => wayView(machine, path)),
     sets: weighed.map((one, at) => setView(machine, nominalV, one, names[at] ?? '')),
-    next: [...readAgain(latest), ...nextView(latest.answer, candidates)],
+    next: [...readAgain(latest), ...sameHoles(machine, sets, now), ...nextView(machine, latest.answer, candidates)],
     sound: airCurveOf(machine, airFitOf(machine, nominalV, [], { [soundId]: 1 }), soundId, mainWay, []),
     beforeAfter: beforeAfterOf(sets, names, sets.length === 0 ? mainWay : usedWay(sets[0].readings), nominalV),
   })
@@ -128,11 +135,14 @@ const setView = (machine: AirMachine, nominalV: number, { set, fit, answer }: We
   const way = usedWay(readings)
   return {
     name,
-    readings: readings.map((one) => readingView(machine, one, leading)),
+    readings: readings.map((one) =>
+      readingView(machine, one, leading, answer.unexplained.find(({ reading }) => reading === one.note)?.sigma),
+    ),
     explanations,
     open: openText(answer),
     contradictions: answer.unexplained.map(
-      ({ text }) => `${text}: the hole, the seal of the plate, or the range of the gauge may be wrong.`,
+      ({ text }) =>
+        `${text}. A slip of the keys, the hole, the seal of the plate, or the range of the gauge may be wrong.`,
     ),
     curve: airCurveOf(machine, fit, leading.id, way, curvePoints(readings, way, nominalV)),
     path: airPathOf(machine, way, widestOpening(readings, way), figuresOf(machine, leading), explanations),
@@ -151,14 +161,35 @@ const explanationView = (machine: AirMachine, one: Explained): AirExplanationVie
   }
 }
 
-const readingView = (machine: AirMachine, { note, reading }: NotedReading, leading: Explained) => {
+const readingView = (
+  machine: AirMachine,
+  { note, reading }: NotedReading,
+  leading: Explained,
+  odd: number | undefined,
+): GaugeReadingView => {
   const at = leading.readings.find(({ id }) => id === note)
+  const expectedValue = at?.predicted ?? 0
   return {
     note,
+    measure: reading.read.measure,
+    value: valueOf(reading.read),
+    expectedValue,
     setUp: setUpText(reading, machine.blueprint),
     read: readText(reading),
-    expected: valueText(reading.read.measure, at?.predicted ?? 0),
-    sigma: at?.sigma ?? 0,
+    expected: valueText(reading.read.measure, expectedValue),
+    // A reading that fits no machine with the others is as far off as it is from them.
+    sigma: odd ?? at?.sigma ?? 0,
+  }
+}
+
+const valueOf = (read: GaugeReading['read']): number => {
+  switch (read.measure) {
+    case 'suction':
+      return read.suctionPa
+    case 'airflow':
+      return read.airflowM3PerS
+    case 'tone':
+      return read.toneHz / read.soundHz
   }
 }
 
@@ -193,13 +224,17 @@ const figuresOf = (
   sound: Object.fromEntries(airParameters(machine, true).map(({ id, prior }) => [id, prior.median])),
 })
 
-const nextView = (answer: AirExplanation, candidates: readonly GaugeCandidate[]): readonly NextGaugeView[] =>
+const nextView = (
+  machine: AirMachine,
+  answer: AirExplanation,
+  candidates: readonly GaugeCandidate[],
+): readonly NextGaugeView[] =>
   answer.next
     .filter(({ inRange, bits }) => inRange && bits >= leastBits)
     .toSorted((a, b) => b.bits / b.minutes - a.bits / a.minutes)
     .filter(firstOfItsKind(candidates))
     .slice(0, shownNext)
-    .flatMap((one) => nextOf(answer, candidates, one))
+    .flatMap((one) => nextOf(machine, answer, candidates, one))
 
 /** A reading that contradicts the others is made again before anything else. */
 const readAgain = ({ set, answer }: Weighed): readonly NextGaugeView[] =>
@@ -212,12 +247,33 @@ const readAgain = ({ set, answer }: Weighed): readonly NextGaugeView[] =>
         name: `Again: ${openingText(reading.opening)} at the same place`,
         minutes: gaugeMinutes.value,
         bits: 1,
+        how: [],
         tells: `It lies ${sigma.toFixed(1)} sigma from what the others lead to expect: tells a slip from a fault.`,
         expected: [],
         reading,
       },
     ]
   })
+
+/** After a repair the holes that were read before it come first: only the same holes show what it did. */
+const sameHoles = (machine: AirMachine, sets: readonly AirSet[], now: AirSet): readonly NextGaugeView[] => {
+  const before = sets.filter(({ repairs }) => repairs < now.repairs).at(-1)
+  const keyOf = ({ way, opening, tapBefore, out }: Omit<GaugeReading, 'read'>): string =>
+    JSON.stringify([way, opening, tapBefore, out])
+  const made = now.readings.map(({ reading }) => keyOf(reading))
+  return (before?.readings ?? [])
+    .map(({ reading: { read: _read, ...setUp } }) => setUp)
+    .filter((setUp) => setUp.tapBefore === undefined && setUp.out.length === 0 && !made.includes(keyOf(setUp)))
+    .map((reading) => ({
+      name: capital(setUpText(reading, machine.blueprint)),
+      minutes: gaugeMinutes.value,
+      bits: 1,
+      tells: 'Read before the repair too: set beside each other they show what it did.',
+      how: [],
+      expected: [],
+      reading,
+    }))
+}
 
 /** Holes of one set-up tell much the same: the best of them stands for all. */
 const firstOfItsKind = (candidates: readonly GaugeCandidate[]): ((one: { readonly id: string }) => boolean) => {
@@ -232,6 +288,7 @@ const firstOfItsKind = (candidates: readonly GaugeCandidate[]): ((one: { readonl
 }
 
 const nextOf = (
+  machine: AirMachine,
   answer: AirExplanation,
   candidates: readonly GaugeCandidate[],
   { id, name, minutes, bits, expected }: AirExplanation['next'][number],
@@ -245,6 +302,7 @@ const nextOf = (
       minutes,
       bits,
       tells: tellsText(leading, bits),
+      how: howText(candidate.reading, machine),
       expected: leading.flatMap((explanation) => {
         const at = expected.find(({ hypothesis }) => hypothesis === explanation.id)
         return at === undefined ? [] : [{ under: explanation.name, text: rangeText(at) }]

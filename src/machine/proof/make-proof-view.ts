@@ -181,7 +181,9 @@ const findingView = ({ note, finding }: Standing, given: SafetyCase): FindingVie
 }
 
 const uncertaintyText = ({ uncertainty, unit }: Judgement): string =>
-  uncertainty === null ? '' : `${amountText(uncertainty.expanded, unit)} (k = ${uncertainty.coverageFactor})`
+  uncertainty === null || !Number.isFinite(uncertainty.expanded)
+    ? ''
+    : `${amountText(uncertainty.expanded, unit)} (k = ${uncertainty.coverageFactor})`
 
 /** British plugs have a fuse; what it does for a motor held still. */
 const seizedText = ({ plate }: Job, region: Region): string | null => {

@@ -88,6 +88,9 @@ const Reading = ({ draft }: { readonly draft: Draft }) => {
       <Others draft={draft} />
       {draft.known === null ? null : <p className="move-why">{draft.known.tells}</p>}
       {way === undefined ? null : <p>{way.how}</p>}
+      {(draft.known?.how ?? []).map((text) => (
+        <p key={text}>{text}</p>
+      ))}
       <Cautions place={draft.place} />
       <SetUpChoice draft={draft} />
       {draft.known === null ? null : <Expected known={draft.known} />}

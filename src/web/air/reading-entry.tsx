@@ -71,6 +71,8 @@ const useEntry = (draft: Draft) => {
     setText('')
     draft.setKept({ watts: '' })
     draft.release()
+    // The answer stands at the top.
+    window.document.getElementById('main')?.scrollIntoView()
   }
   // Until something is changed, what the bench refused stands at the fields.
   return { text, change, problems: slips ?? refusals, more: moreOf(opened, refusals), busy: busy || stale, submit }

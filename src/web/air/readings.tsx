@@ -5,9 +5,9 @@ import { Problems } from '../parts/problems.tsx'
 import { useNotes } from '../use-notes.ts'
 import { capital } from '../words.ts'
 import { useAirSheet } from './air-sheet.ts'
-import { inGaugeUnits } from './gauge-units.ts'
+import { airflowIn, suctionIn, type GaugeUnits } from './gauge-units.ts'
 
-/** Farther off than this, a reading belongs to another machine, another hole, or was a slip. */
+/** In uncertainties. Farther off than this, a reading belongs to another machine, another hole, or was a slip. */
 const farOff = 3
 
 /** Every reading, the newest set first, with what was expected there. A slip is struck out in one tap. */
@@ -64,19 +64,32 @@ const ReadingSet = ({ set, busy, onStrike }: ReadingSetProps) => {
   )
 }
 
-const Read = ({ reading: { read } }: { readonly reading: GaugeReadingView }) => {
+const Read = ({ reading: { measure, read, value } }: { readonly reading: GaugeReadingView }) => {
   const { units } = useAirSheet()
-  return <strong className="figure">{inGaugeUnits(read, units)}</strong>
+  return <strong className="figure">{inUnits(measure, value, read, units)}</strong>
 }
 
-/** How far off it is from what the likeliest explanation would show there, in standard deviations. */
-const Off = ({ reading: { expected, sigma } }: { readonly reading: GaugeReadingView }) => {
+/** A value in the units of the gauge in hand; a pitch as the view words it. */
+const inUnits = (measure: GaugeReadingView['measure'], value: number, text: string, units: GaugeUnits): string => {
+  switch (measure) {
+    case 'suction':
+      return `${suctionIn(value, units.suction)} ${units.suction}`
+    case 'airflow':
+      return `${airflowIn(value, units.airflow)} ${units.airflow}`
+    case 'tone':
+      return text
+  }
+}
+
+/** How far off it is from what the likeliest explanation would show there, counted in what such a reading is uncertain by. */
+const Off = ({ reading: { measure, expected, expectedValue, sigma } }: { readonly reading: GaugeReadingView }) => {
   const { units } = useAirSheet()
   const size = Math.abs(sigma)
-  const side = sigma < 0 ? 'below' : 'above'
+  const isFar = size >= farOff
   return (
-    <span className={size >= farOff ? 'off-by warning' : 'off-by quiet'}>
-      expected {inGaugeUnits(expected, units)}, {size < 0.05 ? 'just that' : `${size.toFixed(1)} σ ${side} that`}
+    <span className={isFar ? 'off-by warning' : 'off-by quiet'}>
+      {inUnits(measure, expectedValue, expected, units)} expected:{' '}
+      {isFar ? `off by ${size.toFixed(0)} times its uncertainty` : 'it fits'}
     </span>
   )
 }

@@ -51,7 +51,12 @@ const Making = ({ rig }: { readonly rig: AirRig }) => {
         For: {rig.suctionClass.name}. {rig.suctionClass.decided.join(' ')}
       </p>
       <p>
-        <a className="on-its-own" href={`/api/blueprints/${encodeURIComponent(blueprint.id)}/rig/template.svg`}>
+        <a
+          className="on-its-own"
+          href={`/api/blueprints/${encodeURIComponent(blueprint.id)}/rig/template.svg`}
+          target="_blank"
+          rel="noreferrer"
+        >
           Drilling template to print
         </a>
       </p>

@@ -11,17 +11,22 @@ export const Verdict = () => {
   const set = air.sets.at(-1)
   const lead = set?.explanations[0]
   if (set === undefined || lead === undefined) return <NothingRead />
-  const certainty =
-    set.contradictions.length > 0 ? 'The readings contradict each other; in front' : certaintyOf(lead.probability)
   const isOld = repairedSince(
     document.lines,
     set.readings.map(({ note }) => note),
   )
   return (
     <>
-      <p className="verdict air-verdict">
-        {certainty}: <strong>{lead.name}</strong>, <span className="figure">{percentText(lead.probability)}</span>
-      </p>
+      {set.contradictions.length > 0 ? (
+        <p className="verdict air-verdict">
+          <strong>The readings contradict each other.</strong> One of them is a slip, or more than one thing is wrong.
+        </p>
+      ) : (
+        <p className="verdict air-verdict">
+          {certaintyOf(lead.probability)}: <strong>{lead.name}</strong>,{' '}
+          <span className="figure">{percentText(lead.probability)}</span>
+        </p>
+      )}
       {isOld ? (
         <p className="air-old">
           It was repaired since: this is how it breathed before. Read it again at the same holes.

@@ -1,21 +1,19 @@
-import { useState, type FormEvent, type ReactNode } from 'react'
+import { useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyFromText, moneyText } from '../../base/money.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { quantityFromText } from '../../base/units.ts'
-import type { ProofView } from '../../machine/proof/proof-view.ts'
 import type { ExitMove } from '../../machine/view.ts'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
-import { useProof } from '../proof/use-proof.ts'
-import { Link } from '../router.tsx'
 import { useNotes } from '../use-notes.ts'
 import { exitNames } from '../words.ts'
 import { CoversNoted } from './covers-noted.tsx'
 import { coverNotes } from './entry-notes.ts'
 import { useSheet } from './sheet.ts'
+import { useSafeToSell } from './use-safe-to-sell.tsx'
 
 /** A machine leaving the bench: what it fetched, and for one sold working, what shows that it is safe. */
 export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly onDone: () => void }) => {
@@ -105,42 +103,6 @@ const noSafety = problem(
   'It is not proved fit to sell, and no reason is given',
   'Make the checks that are open, or write who made them and with what, or why it is sold without',
 )
-
-/** Whether the checks after repair prove it fit to sell, with the verdict as it is shown; nothing for other exits. */
-const useSafeToSell = (move: ExitMove): { readonly isFit: boolean; readonly verdict: ReactNode } => {
-  const { bench, document, blueprint } = useSheet()
-  const asked = move.exit === 'sell-working'
-  const { proof, stale, error } = useProof(asked ? document : undefined, blueprint)
-  if (!asked) return { isFit: false, verdict: null }
-  const link = (
-    <Link to={{ kind: 'proof', bench, id: document.state.id }} className="on-its-own">
-      Is it safe to sell?
-    </Link>
-  )
-  if (proof === null) {
-    const said = error === null ? 'Working out whether it is safe to sell …' : `Its proof failed: ${error.message}`
-    return { isFit: false, verdict: <p className="quiet">{said}</p> }
-  }
-  const { kind, title, sentence } = proof.verdict
-  const isFit = kind === 'fit' && proof.rules.isNoted
-  return {
-    isFit: isFit && !stale,
-    verdict: (
-      <div className={isFit ? 'safe-to-sell' : 'caution'} role="group" aria-label="Is it safe to sell?">
-        <p>
-          <strong>{title}.</strong> {kind === 'not-proven' ? openText(proof) : sentence}
-        </p>
-        <p>{link}</p>
-      </div>
-    ),
-  }
-}
-
-/** The checks that are open, in one line: the page of the proof says what each wants. */
-const openText = ({ steps, verdict }: ProofView): string => {
-  const open = steps.filter(({ id }) => verdict.toProve.some(({ step }) => step === id))
-  return `Still open: ${open.map(({ title }) => title.toLowerCase()).join(', ')}.`
-}
 
 const startAmount = (move: ExitMove, fetchesMinor: number | null): string => {
   if (move.exit === 'scrap') return '0.00'

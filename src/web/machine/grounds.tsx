@@ -21,7 +21,7 @@ export const Grounds = () => {
       {document.state.left === null && view !== null ? (
         <Fold title="Change prices or your hour">
           {/* A fresh form once a note has changed what is reckoned with. */}
-          <ValueForm key={JSON.stringify([document.state.prices, document.state.hourMinor])} worth={view.worth} />
+          <ValueForm key={JSON.stringify([view.worth.prices, document.state.hourMinor])} worth={view.worth} />
         </Fold>
       ) : null}
     </Fold>

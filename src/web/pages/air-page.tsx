@@ -72,6 +72,7 @@ const Sheet = () => {
         <Verdict />
       </div>
       <div className="machine-left">
+        <BeforeAfter />
         <Explanations />
         {document.state.left === null ? <NextReading /> : null}
       </div>
@@ -79,7 +80,6 @@ const Sheet = () => {
         <Curves />
         <PathDrawing />
         <Readings />
-        <BeforeAfter />
         <Rig />
       </div>
     </div>

@@ -74,14 +74,16 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
             <Link to={{ kind: 'blueprint', id: sheet.blueprint.id }}>{sheet.blueprint.name}</Link>
           </p>
           {state.left === null ? <Verdict /> : null}
-          {sheet.blueprint.airWays.length === 0 ? null : (
-            <Link to={{ kind: 'air', bench: sheet.bench, id: state.id }} className="on-its-own">
-              How it breathes
+          <p className="page-links">
+            {sheet.blueprint.airWays.length === 0 ? null : (
+              <Link to={{ kind: 'air', bench: sheet.bench, id: state.id }} className="on-its-own">
+                How it breathes
+              </Link>
+            )}
+            <Link to={{ kind: 'proof', bench: sheet.bench, id: state.id }} className="on-its-own">
+              Is it safe to sell?
             </Link>
-          )}{' '}
-          <Link to={{ kind: 'proof', bench: sheet.bench, id: state.id }} className="on-its-own">
-            Is it safe to sell?
-          </Link>
+          </p>
         </div>
         <div className="machine-left">
           {state.left === null ? <Alerts failure={failure} /> : <LeftCard />}
@@ -127,8 +129,10 @@ const namedAt = 0.3
 
 /** One line that says where the search stands. */
 const Verdict = () => {
-  const { view } = useSheet()
+  const { view, stale } = useSheet()
   const lead = view?.suspects[0]
+  // What stood there is of older notes: after a repair it would be wrong.
+  if (view === null || stale) return <p className="verdict quiet">Working it out …</p>
   if (lead === undefined || lead.probability < namedAt) return <p className="verdict">Not found yet.</p>
   return (
     <p className="verdict">

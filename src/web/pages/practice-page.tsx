@@ -3,6 +3,7 @@ import { useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { problem, type Problem } from '../../base/problem.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
+import { plateText, plugText } from '../../blueprint/entry.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Complaint } from '../../facts/complaints.ts'
 import { addMachine, newId } from '../api.ts'
@@ -49,7 +50,7 @@ export const PracticePage = () => {
       <Select label="Blueprint" value={id} onChange={setPicked}>
         {blueprints.map((one) => (
           <option key={one.id} value={one.id}>
-            {one.name}
+            {one.name}: {plateText(one.plate)}, {plugText(one)}
           </option>
         ))}
       </Select>

@@ -1,5 +1,7 @@
 import { Button } from 'react-aria-components/Button'
+import { inSentence } from '../../base/in-sentence.ts'
 import type { LeadChoice, ListedCable } from '../../engines/limits/index.ts'
+import { capital } from '../words.ts'
 import { CableForm } from './cable-form.tsx'
 import { cableText } from './cables.ts'
 
@@ -25,10 +27,7 @@ export const CableList = ({ cables, onCables, fits }: CableListProps) => (
     <ul className="log cables" aria-label="Cables at hand">
       {cables.map((cable) => (
         <li key={cable.id}>
-          <span>
-            {cableText(cable)}
-            <Fit fit={fits.find(({ id }) => id === cable.id)} />
-          </span>
+          <span>{capital(cableText(cable))}</span>
           <Button
             className="plain strike"
             aria-label={`Take off the list: ${cableText(cable)}`}
@@ -36,6 +35,7 @@ export const CableList = ({ cables, onCables, fits }: CableListProps) => (
           >
             take off
           </Button>
+          <Fit fit={fits.find(({ id }) => id === cable.id)} />
         </li>
       ))}
     </ul>
@@ -46,9 +46,13 @@ export const CableList = ({ cables, onCables, fits }: CableListProps) => (
 const Fit = ({ fit }: { readonly fit: CableFit | undefined }) =>
   fit === undefined ? null : (
     <span className={`cable-fit ${fit.kind}`}>
-      <strong>{fitNames[fit.kind]}</strong>
-      {[...fit.reasons, ...fit.unknown.map((what) => `To find out: ${what}`), ...fit.care].map((text) => (
+      <strong>{capital(fitNames[fit.kind])}</strong>
+      {wordsOf(fit).map((text) => (
         <span key={text}>{text}.</span>
       ))}
     </span>
   )
+
+/** Why not, where that is sure; else what to find out first, and how to use it. */
+const wordsOf = ({ kind, reasons, unknown, care }: CableFit): readonly string[] =>
+  kind === 'would-not-do' ? reasons : [...unknown.map((what) => `To find out: ${inSentence(what)}`), ...care]

@@ -35,7 +35,7 @@ export const InstrumentChoice = ({ step, draft, onChange, problems }: Instrument
             {name}
           </option>
         ))}
-        <option value={ownId}>Another instrument, by its specification</option>
+        <option value={ownId}>Another, by its specification</option>
       </Select>
       {draft.instrument === ownId ? (
         <OwnSpecification

@@ -42,11 +42,10 @@ export const ownInstrumentOf = (own: OwnInstrument, quantity: LimitQuantity, uni
   const digits = take(numberOf(own.digits, 'own.digits', 'digits', '5'))
   const maximum = take(amountOf(own.range, unit, written, 'own.range'))
   const resolution = take(amountOf(own.resolution, unit, written, 'own.resolution'))
-  const optional = (text: string, bare: string, of: Quantity, where: string): number | null =>
-    text.trim() === '' ? null : take(amountOf(text, bare, of, where))
-  const testVoltageV = quantity === 'insulation' ? optional(own.testVoltage, 'V', 'voltageV', 'own.testVoltage') : null
+  const testVoltageV =
+    quantity === 'insulation' ? take(amountOf(own.testVoltage, 'V', 'voltageV', 'own.testVoltage')) : null
   const testCurrentA =
-    quantity === 'earth-continuity' ? optional(own.testCurrent, 'mA', 'currentA', 'own.testCurrent') : null
+    quantity === 'earth-continuity' ? take(amountOf(own.testCurrent, 'mA', 'currentA', 'own.testCurrent')) : null
   if (own.name.trim() === '') problems.unshift(noName)
   if (problems.length === 0 && resolution >= maximum) problems.push(coarse)
   if (problems.length > 0) return refused(...problems)
@@ -66,10 +65,11 @@ const coarse = problem(
 const numberOf = (text: string, where: string, what: string, example: string): Result<number> => {
   const value = Number(text.replace('%', '').replace(',', '.').trim())
   if (text.trim() !== '' && value >= 0) return ok(value)
-  const mend = `Write it as in the manual, such as ${example}; no reading can be judged without it`
+  const mend = `Write the ${what} as in the manual, such as ${example}`
+  const missing = 'Its accuracy is not whole, and no reading can be judged without it'
   return text.trim() === ''
-    ? refused(problem('empty', where, `The ${what} of its accuracy are missing`, mend))
-    : refused(problem('not-a-number', where, `“${text.trim()}” is no number of ${what}`, mend))
+    ? refused(problem('empty', where, missing, mend))
+    : refused(problem('not-a-number', where, `“${text.trim()}” is not a number`, mend))
 }
 
 const amountOf = (text: string, unit: string, quantity: Quantity, where: string): Result<number> => {

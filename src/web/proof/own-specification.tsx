@@ -23,7 +23,7 @@ export const OwnSpecification = ({ draft, onChange, problems }: OwnSpecification
       <legend>Its specification, from the manual</legend>
       <Field label="Name" {...field('name')} />
       <div className="field-row">
-        <Field label="± per cent of the reading" unit="%" inputMode="decimal" {...field('percent')} />
+        <Field label="± of the reading" unit="%" inputMode="decimal" {...field('percent')} />
         <Field label="+ digits" inputMode="decimal" {...field('digits')} />
         <Field label="Range ends at" unit={unit} inputMode="decimal" {...field('range')} />
         <Field label="Last place" unit={unit} inputMode="decimal" {...field('resolution')} />

@@ -1,4 +1,4 @@
-import { useState, type FormEvent } from 'react'
+import { useEffect, useRef, useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Problem } from '../../base/problem.ts'
 import type { ProofStepView } from '../../machine/proof/proof-view.ts'
@@ -31,12 +31,13 @@ const shownWays = [
 /** What the instrument showed, where, and with which: a slip is told at its field, and nothing written is lost. */
 export const ReadingEntry = ({ step, draft, onDraft }: ReadingProps) => {
   const { problems, busy, change, enter } = useEntry(step, draft, onDraft)
+  const form = useFocusOnSlip(problems)
   const submit = (event: FormEvent): void => {
     event.preventDefault()
     void enter(false)
   }
   return (
-    <form className="entry" onSubmit={submit} aria-label={`Enter the reading: ${step.title}`} noValidate>
+    <form ref={form} className="entry" onSubmit={submit} aria-label={`Enter the reading: ${step.title}`} noValidate>
       <WhatAndWhere step={step} draft={draft} onChange={change} problems={problems} />
       <InstrumentChoice step={step} draft={draft} onChange={change} problems={problems} />
       <Field
@@ -96,7 +97,7 @@ const useEntry = (step: ProofStepView, draft: ReadingDraft, onDraft: (draft: Rea
   }
   const enter = async (beyond: boolean): Promise<void> => {
     if (busy) return
-    const reading = readingOf(draft, beyond, new Date().toISOString().slice(0, 10))
+    const reading = readingOf(draft, beyond, today())
     if (reading.kind === 'refused') return setSlips(reading.problems)
     setSlips(null)
     remember(draft)
@@ -106,6 +107,18 @@ const useEntry = (step: ProofStepView, draft: ReadingDraft, onDraft: (draft: Rea
   }
   // Until something is changed, what the bench refused stands at the fields.
   return { problems: slips ?? refusals, busy, change, enter }
+}
+
+/** Today by the clock of this device, as 2026-03-14: Swedish dates are written so. */
+const today = (): string => new Date().toLocaleDateString('sv-SE')
+
+/** The form is longer than a phone is high: the first field that is wrong comes into sight. */
+const useFocusOnSlip = (problems: readonly Problem[]) => {
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => {
+    if (problems.length > 0) form.current?.querySelector<HTMLElement>('[aria-invalid=true]')?.focus()
+  }, [problems])
+  return form
 }
 
 const remember = ({ quantity, instrument, own, checkedOn }: ReadingDraft): void => {

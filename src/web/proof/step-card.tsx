@@ -29,7 +29,12 @@ export const StepCard = ({ step, isNext }: StepProps) => {
     )
   return (
     <section id={`step-${id}`} className={isNext ? 'proof-step next' : 'proof-step'} aria-label={title}>
-      <FoldedStep step={step} isNext={isNext} />
+      <FoldedStep
+        // Other rules may ask for something else to be measured: what was set up for the old is then none of the new.
+        key={step.limits.map(({ quantity, testVoltageV }) => `${quantity} ${testVoltageV}`).join()}
+        step={step}
+        isNext={isNext}
+      />
       {step.state === 'failed' ? <WhatAfterFailing /> : null}
       <FindingList findings={findings} />
     </section>

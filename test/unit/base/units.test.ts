@@ -31,6 +31,17 @@ describe('a resistance as a person writes it', () => {
     expect(result.kind === 'refused' && problemText(result.problems[0])).toMatch(message)
   })
 
+  it.each([
+    ['280 µA', 0.00028],
+    ['280 uA', 0.00028],
+    ['0.28 mA', 0.00028],
+  ])('a current, %s', (text, value) => {
+    expect(quantityFromText(text, 'currentA', 'reading')).toEqual({
+      kind: 'ok',
+      value: expect.closeTo(value, 12) as number,
+    })
+  })
+
   it('keeps conversion factors that are exact by definition: 1 lb = 0.45359237 kg, 1 ft = 0.3048 m (international yard and pound, 1959)', () => {
     expect(quantityFromText('2 lb', 'massKg', 'mass')).toEqual({ kind: 'ok', value: 0.90718474 })
     expect(quantityFromText('10 ft', 'lengthM', 'length')).toEqual({

@@ -33,7 +33,7 @@ describe('a gauge reading as a note', () => {
     )
   })
 
-  it.each([
+  it.each<[GaugeReading, string]>([
     [
       { ...suctionAt(sealed, 20_000), way: 'hose' },
       'reading.way: “hose” is not a way in here. Use one of hose-end, inlet.',
@@ -71,7 +71,7 @@ describe('a gauge reading as a note', () => {
         ...suctionAt(sealed, 1),
         read: { measure: 'airflow', airflowM3PerS: 0.03 },
         instrument: 'vane-at-hose',
-      } as GaugeReading,
+      },
       'reading.opening: Nothing flows where the rig is sealed. Say through what hole the air went.',
     ],
     [
@@ -79,7 +79,7 @@ describe('a gauge reading as a note', () => {
         ...suctionAt(sealed, 1),
         read: { measure: 'tone', toneHz: 1200, soundHz: 600 },
         instrument: 'motor-tone',
-      } as GaugeReading,
+      },
       'reading.read: The two pitches are too far apart for one motor: one is probably that of its blades or of a half of it. Compare the same tone of both, an octave up or down.',
     ],
   ])('%j is refused in words', (reading, words) => {

@@ -130,8 +130,15 @@ describe('what is refused at the door', () => {
       reading('touch-current', 0.0002, 'leakage-tester'),
       /switched on, and it must not be yet/,
     ],
-  ])('%s', (_what, notes, next, words) => {
-    expect(refusals(twoCores, notes as readonly NoteContentInput[], next).join(' ')).toMatch(words)
+    ['a run before the dead checks', [rules()], look('run'), /switched on, and it must not be yet/],
+    [
+      'an insulation proved by eye',
+      [...ready, rules()],
+      { kind: 'proof', finding: { kind: 'look', step: 'insulation', good: true } } as const,
+      /proved by a reading, not by looking/,
+    ],
+  ] as const)('%s', (_what, notes, next, words) => {
+    expect(refusals(twoCores, notes, next).join(' ')).toMatch(words)
   })
 
   it('an instrument without a specification, in words', () => {

@@ -1,22 +1,10 @@
-import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { valueOf } from '../../../src/base/result.ts'
 import { blueprints } from '../../../src/blueprint/library.ts'
-import { findMachine, openBench, writeNote } from '../../../src/cli/bench-commands.ts'
 import type { AirView } from '../../../src/machine/air/air-view.ts'
-import { gatesPassedWithCovers } from '../../support/pass-gates.ts'
 import { makeCommandLine, type CommandLine } from './command-line.ts'
+import { passGates } from './pass-gates.ts'
 
 const blueprint = blueprints.find(({ id }) => id === 'bagged-cylinder')!
-
-/** Writes what must be passed before running past the command line, which would work out the plan after each. */
-const passGates = async (line: CommandLine, name: string): Promise<void> => {
-  const bench = valueOf(await openBench(join(line.folder, 'data')))
-  for (const content of gatesPassedWithCovers(blueprint)) {
-    valueOf(await writeNote(bench.deps, valueOf(await findMachine(bench.deps, name)), content))
-  }
-  await bench.close()
-}
 
 describe('thrum gauge and thrum air', () => {
   let line: CommandLine
@@ -47,7 +35,7 @@ describe('thrum gauge and thrum air', () => {
   })
 
   it('three readings in any unit answer, and say what to read next', { timeout: 120_000 }, async () => {
-    await passGates(line, 'A')
+    await passGates(line, 'A', blueprint)
     await line.run('gauge', 'A', '88inH2O')
     await line.run('gauge', 'A', '65mbar', '--hole', '19mm', '--mains', '231V')
     const { value } = await line.json('gauge', 'A', '1.45kPa', '--hole', '1.25in', '--watts', '1010W')
@@ -67,7 +55,7 @@ describe('thrum gauge and thrum air', () => {
 
   it('takes its readings from the virtual gauge on a virtual machine', { timeout: 120_000 }, async () => {
     await line.run('add', '--name', 'V', '--blueprint', blueprint.id, '--practice', '11')
-    await passGates(line, 'V')
+    await passGates(line, 'V', blueprint)
     const read = async (): Promise<AirView> => (await line.json('gauge', 'V', '--hole', '19mm')).value as AirView
     await read()
     const [set] = (await read()).sets

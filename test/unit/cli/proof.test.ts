@@ -1,8 +1,10 @@
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { blueprints } from '../../../src/blueprint/library.ts'
 import type { ProofView } from '../../../src/machine/proof/proof-view.ts'
 import { makeCommandLine, type CommandLine } from './command-line.ts'
+import { passGates } from './pass-gates.ts'
 
 describe('thrum proof and its kin', () => {
   let line: CommandLine
@@ -39,6 +41,12 @@ describe('thrum proof and its kin', () => {
 
   it('goes step by step to fit, and writes record and label', { timeout: 120_000 }, async () => {
     await line.run('settings', '--name', 'A. Tester')
+    expect(await refusal('prove', 'A', 'run', 'good')).toMatch(/must not be yet/)
+    await passGates(
+      line,
+      'A',
+      blueprints.find(({ id }) => id === 'commercial-upright')!,
+    )
     await line.run('rules', 'A', '--region', 'UK', '--lead', '8m', '--size', '0.75mm2')
     expect((await prove('visual', 'good')).verdict.kind).toBe('not-proven')
     const options = ['--with', 'insulation-tester', '--volts', '500', '--checked', '2026-01-10'] as const
