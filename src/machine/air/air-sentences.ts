@@ -42,6 +42,13 @@ export const openText = ({ notToldApart, tied, explanations }: AirExplanation): 
   ]
 }
 
+/** A reading that no machine shows together with the others, as a sentence with what may have gone wrong. */
+export const contradictionText = (
+  { sigma, othersAgree }: Pick<AirExplanation['unexplained'][number], 'sigma' | 'othersAgree'>,
+  name: string,
+): string =>
+  `“${name}” is off by ${sigma.toFixed(0)} times its uncertainty from any machine${othersAgree ? ' that shows the others' : ''}. A slip of the keys, the hole, the seal of the plate, or the range of the gauge may be wrong.`
+
 /** Pairs joined to groups, where one leads to the next. */
 const grouped = (pairs: readonly (readonly [string, string])[]): readonly (readonly string[])[] => {
   const groups: string[][] = []

@@ -89,8 +89,10 @@ const platesOf = (readings: readonly NotedReading[]): readonly Plate[] => {
   return plates.filter(({ id }, at) => plates.findIndex((one) => one.id === id) === at)
 }
 
-const timesText = ({ ratio, uncertainty }: Ratio): string =>
-  `${ratio.toFixed(2)} times (give or take ${(coverage * ratio * uncertainty).toFixed(2)})`
+const timesText = ({ ratio, uncertainty }: Ratio): string => {
+  const limits = [1 - coverage * uncertainty, 1 + coverage * uncertainty].map((factor) => (ratio * factor).toFixed(2))
+  return `${ratio.toFixed(2)} times (${limits.join(' to ')} in 95 of 100 cases)`
+}
 
 const summary = (
   plates: number,

@@ -14,7 +14,7 @@ import type { AirFigures } from './air-network.ts'
 import { airPathOf } from './air-path-view.ts'
 import { airRigOf } from './air-rig.ts'
 import { airSetsOf, type AirSet } from './air-sets.ts'
-import { figureText, howText, openText, tellsText } from './air-sentences.ts'
+import { contradictionText, figureText, howText, openText, tellsText } from './air-sentences.ts'
 import { airflowText, capital, openingText, readText, setUpText, suctionText } from './air-text.ts'
 import type {
   AirExplanationView,
@@ -140,13 +140,17 @@ const setView = (machine: AirMachine, nominalV: number, { set, fit, answer }: We
     ),
     explanations,
     open: openText(answer),
-    contradictions: answer.unexplained.map(
-      ({ text }) =>
-        `${text}. A slip of the keys, the hole, the seal of the plate, or the range of the gauge may be wrong.`,
+    contradictions: answer.unexplained.map((one) =>
+      contradictionText(one, nameOfReading(machine, readings, one.reading)),
     ),
     curve: airCurveOf(machine, fit, leading.id, way, curvePoints(readings, way, nominalV)),
     path: airPathOf(machine, way, widestOpening(readings, way), figuresOf(machine, leading), explanations),
   }
+}
+
+const nameOfReading = (machine: AirMachine, readings: readonly NotedReading[], id: string): string => {
+  const found = readings.find(({ note }) => note === id)
+  return found === undefined ? id : setUpText(found.reading, machine.blueprint)
 }
 
 const explanationView = (machine: AirMachine, one: Explained): AirExplanationView => {
@@ -248,7 +252,7 @@ const readAgain = ({ set, answer }: Weighed): readonly NextGaugeView[] =>
         minutes: gaugeMinutes.value,
         bits: 1,
         how: [],
-        tells: `It lies ${sigma.toFixed(1)} sigma from what the others lead to expect: tells a slip from a fault.`,
+        tells: `It is off by ${sigma.toFixed(0)} times its uncertainty from what the others lead to expect: tells a slip from a fault.`,
         expected: [],
         reading,
       },
