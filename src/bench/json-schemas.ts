@@ -4,6 +4,7 @@ import { blueprintSchema } from '../blueprint/schema.ts'
 import { airflowRequestSchema } from '../engines/airflow/index.ts'
 import { beliefProblemSchema } from '../engines/belief/index.ts'
 import { limitsRequestSchema } from '../engines/limits/index.ts'
+import { moneyRequestSchema } from '../engines/money/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
 import { planProblemSchema } from '../engines/plan/index.ts'
 import { stampsSchema } from '../machine/index.ts'
@@ -17,6 +18,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   'network-request': networkRequestSchema,
   airflow: airflowRequestSchema,
   limits: limitsRequestSchema,
+  money: moneyRequestSchema,
   belief: beliefProblemSchema,
   plan: planProblemSchema,
   stamps: stampsSchema,

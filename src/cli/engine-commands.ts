@@ -4,6 +4,7 @@ import { refused, ok, type Result } from '../base/result.ts'
 import { runAirflow } from '../engines/airflow/index.ts'
 import { runBelief } from '../engines/belief/index.ts'
 import { runLimits } from '../engines/limits/index.ts'
+import { runMoney } from '../engines/money/index.ts'
 import { runNetwork } from '../engines/network/index.ts'
 import { certify, checkPlanProblem, plan } from '../engines/plan/index.ts'
 
@@ -16,6 +17,7 @@ export const engines: Readonly<Record<string, (input: unknown) => Result<unknown
   belief: (input) => runBelief(input),
   airflow: (input) => runAirflow(input),
   limits: (input) => runLimits(input),
+  money: (input) => runMoney(input),
   plan: (input) => {
     const checked = checkPlanProblem(input)
     return checked.kind === 'ok' ? ok(plan(checked.value)) : checked

@@ -39,7 +39,7 @@ const noSuchSchema = (name: string) =>
   problem('unknown-schema', name, `There is no schema “${name}”`, `Use one of ${schemaNames.join(', ')}`)
 
 const addRunCommands = (program: Command, shell: Shell): void => {
-  for (const name of ['network', 'airflow', 'limits', 'belief', 'plan', 'certify'] as const) {
+  for (const name of ['network', 'airflow', 'limits', 'money', 'belief', 'plan', 'certify'] as const) {
     program
       .command(`${name} <file>`)
       .description(`the ${name} engine: JSON in (a file, or - for standard input), JSON out`)

@@ -1,0 +1,13 @@
+/** Money: what a machine would fetch, how long it stands at a price, and what several uncertain sales bring together. */
+export type { AskingPrice, DaysToSell } from './days-to-sell.ts'
+export { logNormalMean, logNormalOfBand, logNormalQuantile, type LogNormal } from './distributions.ts'
+export { gridMoments, gridQuantile, type Grid } from './grid.ts'
+export { kaplanMeier, medianStay, type Stay, type SurvivalStep } from './kaplan-meier.ts'
+export type { Level } from './price-places.ts'
+export { treePosterior, type Observation, type Spread, type TreePosterior, type TreeProblem } from './price-tree.ts'
+export type { ComparableSay, PriceBand, PriceEstimate } from './price-answer.ts'
+export { runMoney, type MoneyAnswer } from './request.ts'
+export { moneyRequestSchema, type MoneyRequest } from './request-schema.ts'
+export { meanDaysUpTo, medianSaleDays, standingShare, timeAtPrice, type TimeAtPrice } from './sale-time-at.ts'
+export { fitSaleTime, type SaleTime, type TimedListing } from './sale-time.ts'
+export type { MoneyDistribution } from './sum.ts'

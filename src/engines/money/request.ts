@@ -1,0 +1,33 @@
+import { parse } from '../../base/parse.ts'
+import { ok, refused, type Result } from '../../base/result.ts'
+import { daysToSell, type DaysToSell } from './days-to-sell.ts'
+import type { PriceEstimate } from './price-answer.ts'
+import { estimatePrice } from './price.ts'
+import { requestProblems } from './request-problems.ts'
+import { moneyRequestSchema, type MoneyRequest } from './request-schema.ts'
+import { sumOfParts, type MoneyDistribution } from './sum.ts'
+
+export type MoneyAnswer =
+  | { readonly kind: 'price'; readonly answer: PriceEstimate }
+  | { readonly kind: 'days-to-sell'; readonly answer: DaysToSell }
+  | { readonly kind: 'sum'; readonly answer: MoneyDistribution }
+
+/** Answers a request from outside. The answer is plain JSON; what is not of the form, or does not go together, is refused with its problems. */
+export const runMoney = (input: unknown): Result<MoneyAnswer> => {
+  const request = parse(moneyRequestSchema, input, 'money request')
+  if (request.kind === 'refused') return request
+  const task = request.value.do
+  const problems = requestProblems(task)
+  return problems.length > 0 ? refused(...problems) : ok(answerTo(task))
+}
+
+const answerTo = (task: MoneyRequest['do']): MoneyAnswer => {
+  switch (task.kind) {
+    case 'price':
+      return { kind: task.kind, answer: estimatePrice(task) }
+    case 'days-to-sell':
+      return { kind: task.kind, answer: daysToSell(task) }
+    case 'sum':
+      return { kind: task.kind, answer: sumOfParts(task) }
+  }
+}
