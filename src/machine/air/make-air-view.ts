@@ -1,6 +1,7 @@
 import { gaugeMinutes } from '../../facts/air-rig.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import { explainAir, type AirExplanation, type AirFit, type Explained } from '../../engines/airflow/index.ts'
+import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Job, JobEvent } from '../job.ts'
 import { machineModel, type MachineModel } from '../model.ts'
 import { suspectBelief } from '../suspects.ts'
@@ -17,6 +18,7 @@ import { airSetsOf, type AirSet } from './air-sets.ts'
 import { contradictionText, figureText, howText, openText, tellsText } from './air-sentences.ts'
 import { airflowText, capital, openingText, readText, setUpText, suctionText } from './air-text.ts'
 import type {
+  AirCurveView,
   AirExplanationView,
   AirSetView,
   AirView,
@@ -66,9 +68,22 @@ export const airView = (job: Job, holesM?: readonly number[]): Result<AirView> =
     ways: machine.paths.ways.map((path) => wayView(machine, path)),
     sets: weighed.map((one, at) => setView(machine, nominalV, one, names[at] ?? '')),
     next: [...readAgain(latest), ...sameHoles(machine, sets, now), ...nextView(machine, latest.answer, candidates)],
-    sound: airCurveOf(machine, airFitOf(machine, nominalV, [], { [soundId]: 1 }), soundId, mainWay, []),
+    sound: soundCurve(machine, job.plate, mainWay),
     beforeAfter: beforeAfterOf(sets, names, sets.length === 0 ? mainWay : usedWay(sets[0].readings), nominalV),
   })
+}
+
+const keptCurves = new WeakMap<Blueprint, Map<string, AirCurveView>>()
+
+/** The curve of a sound machine of the kind: it follows from blueprint and plate alone, so it is worked out once. */
+const soundCurve = (machine: AirMachine, { voltageV, powerW }: Job['plate'], way: string): AirCurveView => {
+  const kept = keptCurves.get(machine.blueprint) ?? new Map<string, AirCurveView>()
+  keptCurves.set(machine.blueprint, kept)
+  const key = `${voltageV} ${powerW} ${way}`
+  const curve =
+    kept.get(key) ?? airCurveOf(machine, airFitOf(machine, voltageV, [], { [soundId]: 1 }), soundId, way, [])
+  kept.set(key, curve)
+  return curve
 }
 
 /** A set with what the airflow engine was given and what it said. */
