@@ -5,10 +5,10 @@ import type { CommandDeps } from '../bench/commands.ts'
 import type { MachineDocument } from '../bench/contract.ts'
 import { airView } from '../machine/index.ts'
 import { airLines } from './air-text.ts'
-import { findMachine, jobOfDocument, writeNote } from './bench-commands.ts'
+import { findMachine, writeNote } from './bench-commands.ts'
 import { gaugeNote, gaugeOptions } from './gauge-entry.ts'
 import { show, showProblems, type Shell } from './output.ts'
-import { withBench, type Options } from './with-bench.ts'
+import { answerWith, withBench, type Options } from './with-bench.ts'
 
 /** Commands on a machine's air: `thrum air` tells what the gauge readings say, `thrum gauge` enters one. */
 export const addAirCommands = (program: Command, shell: Shell): void => {
@@ -52,16 +52,14 @@ const airAnswer = async (
   options: Options,
   deps: CommandDeps,
   document: Result<MachineDocument>,
-): Promise<number> => {
-  if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
-  const job = await jobOfDocument(deps, document.value)
-  if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-  const holes = holesOf(options)
-  if (holes.kind === 'refused') return showProblems(shell.output, options.json, holes.problems)
-  const view = airView(job.value, holes.value)
-  if (view.kind === 'refused') return showProblems(shell.output, options.json, view.problems)
-  return show(shell.output, options.json, view.value, () => airLines(document.value.state.name, view.value))
-}
+): Promise<number> =>
+  answerWith(shell, options, deps, document, (job, { state }) => {
+    const holes = holesOf(options)
+    const view = holes.kind === 'ok' ? airView(job, holes.value) : holes
+    return view.kind === 'refused'
+      ? showProblems(shell.output, options.json, view.problems)
+      : show(shell.output, options.json, view.value, () => airLines(state.name, view.value))
+  })
 
 const holesOf = (options: Options): Result<readonly number[] | undefined> => {
   const written = options['holes']

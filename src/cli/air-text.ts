@@ -42,6 +42,6 @@ const peakText = ({ curve: { peak } }: AirSetView): string =>
     : `${peak.reason}. ${peak.mend}.`
 
 const nextLines = ({ name, minutes, bits, tells, expected }: AirView['next'][number]): readonly string[] => [
-  `  ${name}, ${minutes} min, ${bits.toFixed(2)} bits. ${tells}`,
+  `  ${name}, ${minutes} min${bits === null ? '' : `, ${bits.toFixed(2)} bits`}. ${tells}`,
   ...expected.map(({ under, text }) => `    if ${under}: ${text}`),
 ]

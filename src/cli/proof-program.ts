@@ -14,10 +14,10 @@ import { regions, type Region } from '../facts/regions.ts'
 import { leadChoice, limitQuantities, profilesOf, proofView } from '../machine/index.ts'
 import { safetyLabelPdf } from '../report/safety-label-pdf.ts'
 import { safetyRecordPdf } from '../report/safety-record-pdf.ts'
-import { findMachine, jobOfDocument, writeNote } from './bench-commands.ts'
+import { findMachine, writeNote } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { leadLines, proofLines } from './proof-text.ts'
-import { withBench, type Options } from './with-bench.ts'
+import { answerWith, withBench, type Options } from './with-bench.ts'
 
 /** Commands on whether a machine is safe to sell: what is proved, one more finding, the rules, a lead, the record. */
 export const addProofCommands = (program: Command, shell: Shell): void => {
@@ -194,23 +194,21 @@ const addRecord = (program: Command, shell: Shell): void => {
     .option('--address <address>', 'what the code on the label leads to', '')
     .action(
       withBench(shell, async ({ deps }, options, [wanted = '', file = '']) => {
-        const document = await findMachine(deps, wanted)
-        if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
-        const job = await jobOfDocument(deps, document.value)
-        if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-        const record = safetyRecordOf(document.value, job.value, await currentSettings(deps.settings))
-        const label = text(options, 'label')
-        const files = [{ path: file, bytes: await safetyRecordPdf(record) }]
-        if (label !== undefined)
-          files.push({ path: label, bytes: await safetyLabelPdf(record, labelAddress(options, document.value)) })
-        for (const { path, bytes } of files) {
-          const written = await writeBytes(path, bytes)
-          if (written.kind === 'refused') return showProblems(shell.output, options.json, written.problems)
-        }
-        const paths = files.map(({ path }) => path)
-        return show(shell.output, options.json, { record, files: paths }, () => [
-          `${record.verdict.title}. Written: ${paths.join(', ')}`,
-        ])
+        return answerWith(shell, options, deps, await findMachine(deps, wanted), async (job, document) => {
+          const record = safetyRecordOf(document, job, await currentSettings(deps.settings))
+          const label = text(options, 'label')
+          const files = [{ path: file, bytes: await safetyRecordPdf(record) }]
+          if (label !== undefined)
+            files.push({ path: label, bytes: await safetyLabelPdf(record, labelAddress(options, document)) })
+          for (const { path, bytes } of files) {
+            const written = await writeBytes(path, bytes)
+            if (written.kind === 'refused') return showProblems(shell.output, options.json, written.problems)
+          }
+          const paths = files.map(({ path }) => path)
+          return show(shell.output, options.json, { record, files: paths }, () => [
+            `${record.verdict.title}. Written: ${paths.join(', ')}`,
+          ])
+        })
       }),
     )
 }
@@ -236,10 +234,8 @@ const proofAnswer = async (
   options: Options,
   deps: CommandDeps,
   document: Result<MachineDocument>,
-): Promise<number> => {
-  if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
-  const job = await jobOfDocument(deps, document.value)
-  if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-  const view = proofView(job.value, (await currentSettings(deps.settings)).region)
-  return show(shell.output, options.json, view, () => proofLines(document.value.state.name, view))
-}
+): Promise<number> =>
+  answerWith(shell, options, deps, document, async (job, { state }) => {
+    const view = proofView(job, (await currentSettings(deps.settings)).region)
+    return show(shell.output, options.json, view, () => proofLines(state.name, view))
+  })

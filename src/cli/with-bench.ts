@@ -3,6 +3,7 @@ import type { Result } from '../base/result.ts'
 import type { CommandDeps } from '../bench/commands.ts'
 import type { MachineDocument } from '../bench/contract.ts'
 import { machineView } from '../machine/index.ts'
+import type { Job } from '../machine/job.ts'
 import { jobOfDocument, openBench, type OpenBench } from './bench-commands.ts'
 import { machineLines } from './machine-text.ts'
 import { show, showProblems, type Shell } from './output.ts'
@@ -27,16 +28,27 @@ export const withBench = (
   }
 }
 
+/** Shows what is worked out from a machine and its job, or why either was refused. */
+export const answerWith = async (
+  shell: Shell,
+  { json }: Options,
+  deps: CommandDeps,
+  document: Result<MachineDocument>,
+  work: (job: Job, document: MachineDocument) => number | Promise<number>,
+): Promise<number> => {
+  if (document.kind === 'refused') return showProblems(shell.output, json, document.problems)
+  const job = await jobOfDocument(deps, document.value)
+  return job.kind === 'refused' ? showProblems(shell.output, json, job.problems) : work(job.value, document.value)
+}
+
 /** Shows a machine with what follows from its notes, or why it was refused. */
 export const answer = async (
   shell: Shell,
   options: Options,
   deps: CommandDeps,
   result: Result<MachineDocument>,
-): Promise<number> => {
-  if (result.kind === 'refused') return showProblems(shell.output, options.json, result.problems)
-  const job = await jobOfDocument(deps, result.value)
-  if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-  const view = machineView(job.value)
-  return show(shell.output, options.json, { ...result.value, view }, () => machineLines(result.value, view))
-}
+): Promise<number> =>
+  answerWith(shell, options, deps, result, (job, document) => {
+    const view = machineView(job)
+    return show(shell.output, options.json, { ...document, view }, () => machineLines(document, view))
+  })

@@ -105,3 +105,9 @@ export type AirPassageId = keyof typeof airPassages
 
 /** A hose with something stuck in it, as a multiple of its clean loss. */
 export const blockedHose: LogNormal = stuck
+
+/** What the air still meets where a bag or filter was left out: the empty frame. */
+export const emptyFrame = {
+  lossPa: 9,
+  source: judged('Frame of a bag or filter without it: next to nothing at 30 L/s'),
+} as const

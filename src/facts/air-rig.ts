@@ -99,3 +99,21 @@ export const gaugeMinutes = {
     'One plate on the rig: half a minute to settle, half to read and write; a tap in the body to be drilled',
   ),
 } as const
+
+/** An open end of a hose or inlet, as a hole: as wide as a household hose, its edge so round that air enters with hardly a loss. */
+export const openEnd = {
+  diameterM: 0.032,
+  edgeRadiusM: 0.02,
+  make: 'unknown',
+  source: recalled('Household hoses: 32 mm wide; an inlet rounded by more than a sixth of its width lets 0.97 through'),
+} as const
+
+/** The hole of a usual rig nearest to the most air power of household fans, and how many are read before the motor is heated sealed. */
+export const middleHole = {
+  diameterM: 0.019,
+  source: recalled('Most air power of household motors lies at a hole of 16 to 22 mm'),
+} as const
+export const holesBeforeSealed = {
+  count: 2,
+  source: judged('Sealed heats the motor, and heat lowers what is read after it'),
+} as const

@@ -21,6 +21,7 @@ import { addRigs } from './rig.ts'
 import * as routes from './routes.ts'
 import { addSettings } from './settings.ts'
 import { servePages, type StaticFiles } from './static-files.ts'
+import { typed } from './typed.ts'
 
 const largestBodyBytes = 1024 * 1024
 
@@ -92,9 +93,6 @@ const fresh = async (c: Context, next: () => Promise<void>): Promise<void> => {
   await next()
   c.header('cache-control', 'no-store')
 }
-
-/** The routes' own types ask for mutable arrays; ours are readonly, and tests hold the answers against the document. */
-const typed = (response: Response): never => response as never
 
 const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void => {
   const commands = commandDeps(deps, find)

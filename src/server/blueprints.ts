@@ -13,9 +13,7 @@ import {
 import { blueprintEntry } from '../blueprint/entry.ts'
 import * as routes from './blueprint-routes.ts'
 import { refuse } from './refusals.ts'
-
-/** The routes' own types ask for mutable arrays; ours are readonly, and tests hold the answers against the document. */
-const typed = (response: Response): never => response as never
+import { typed } from './typed.ts'
 
 /** The addresses of blueprints: the library's and one's own, to read, to adapt, to take in and to hand on. */
 export const addBlueprints = (app: OpenAPIHono, deps: BlueprintDeps, find: FindBlueprint): void => {

@@ -12,14 +12,12 @@ import { safetyRecordPdf } from '../report/safety-record-pdf.ts'
 import { noBlueprint } from './blueprints.ts'
 import { refuse } from './refusals.ts'
 import * as routes from './record-routes.ts'
+import { typed } from './typed.ts'
 
 type RecordDeps = {
   readonly benches: Readonly<Record<BenchId, NoteStore>>
   readonly settings: SettingsStore
 }
-
-/** The routes' own types ask for mutable arrays; ours are readonly, and tests hold the answers against the document. */
-const typed = (response: Response): never => response as never
 
 type SafetyRecord = ReturnType<typeof safetyRecordOf>
 

@@ -6,9 +6,7 @@ import { drillingTemplateSvg } from '../report/drilling-template.ts'
 import { noBlueprint } from './blueprints.ts'
 import { refuse } from './refusals.ts'
 import * as routes from './rig-routes.ts'
-
-/** The routes' own types ask for mutable arrays; ours are readonly, and tests hold the answers against the document. */
-const typed = (response: Response): never => response as never
+import { typed } from './typed.ts'
 
 /** The addresses of gauge rigs: how to make one for an architecture, and the page to drill its plates by. */
 export const addRigs = (app: OpenAPIHono, deps: BlueprintDeps, find: FindBlueprint): void => {

@@ -1,4 +1,4 @@
-import { gaugeMinutes } from '../../facts/air-rig.ts'
+import { gaugeMinutes, holesBeforeSealed, middleHole } from '../../facts/air-rig.ts'
 import { usualGauge } from '../../facts/gauges.ts'
 import { tapsOf, type GaugeCandidate } from './air-fit.ts'
 import type { AirMachine } from './air-machine.ts'
@@ -6,11 +6,6 @@ import { capital, setUpText } from './air-text.ts'
 import type { GaugeOpening, GaugeReading } from './gauge-reading.ts'
 
 type SetUp = Omit<GaugeReading, 'read'>
-
-/** The hole of the usual rig that is nearest to the most air power of household fans. */
-const middleHoleM = 0.019
-
-const holesBeforeSealed = 2
 
 const hole = (diameterM: number): GaugeOpening => ({
   kind: 'hole',
@@ -35,9 +30,9 @@ export const gaugeCandidates = (
   const instrument = last?.instrument ?? usualGauge
   const known = new Set(made.map(keyOf))
   // Sealed heats the motor, and heat moves what is read after it: it comes after the first holes.
-  const isWarmedUp = made.length >= holesBeforeSealed
+  const isWarmedUp = made.length >= holesBeforeSealed.count
   const openings: readonly GaugeOpening[] = [...(isWarmedUp ? [{ kind: 'sealed' } as const] : []), ...holesM.map(hole)]
-  const middle = hole(nearest(holesM, middleHoleM))
+  const middle = hole(nearest(holesM, middleHole.diameterM))
   const setUps = machine.paths.ways.flatMap((one): SetUp[] => {
     const plain = { way: one.way.id, out: [], instrument }
     const outs = machine.comesOut.filter((part) => one.parts.includes(part))

@@ -1,4 +1,5 @@
 import { airFaultWeights } from '../../facts/air-faults.ts'
+import { openEnd } from '../../facts/air-rig.ts'
 import {
   plainPlate,
   usualInstruments,
@@ -28,11 +29,6 @@ export type GaugeCandidate = {
 
 /** How likely each explanation is before the readings, by its id. */
 export type AirWeights = Readonly<Record<string, number>>
-
-/** With nothing before it air enters a hose as through a hole with a rounded edge. */
-const openEdgeM = 0.02
-/** The bore of a household hose or inlet: what an open end lets through. */
-const openBoreM = 0.032
 
 /**
  * What the airflow engine needs to explain gauge readings of one machine: its network, the readings as set-ups of it, and what may be
@@ -92,7 +88,7 @@ export const plateOf = (opening: GaugeOpening): Plate | null => {
     case 'sealed':
       return null
     case 'open':
-      return plainPlate('open', openBoreM, { edgeRadiusM: openEdgeM, make: 'unknown' })
+      return plainPlate('open', openEnd.diameterM, { edgeRadiusM: openEnd.edgeRadiusM, make: openEnd.make })
     case 'hole': {
       const { diameterM, thicknessM, edgeRadiusM, make } = opening
       const id = `${diameterM} ${thicknessM} ${edgeRadiusM} ${make}`

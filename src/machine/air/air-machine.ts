@@ -1,4 +1,4 @@
-import { airPassages, passageAirflow } from '../../facts/air-passages.ts'
+import { airPassages, emptyFrame, passageAirflow } from '../../facts/air-passages.ts'
 import { standardAir } from '../../facts/air.ts'
 import { problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
@@ -28,8 +28,7 @@ export type AirMachine = {
 /** The id of the free way past a part that has been left out. */
 export const withoutPart = (part: string): string => `without ${part}`
 
-/** An empty frame lets the air through as a hole of half a litre per second and pascal would: next to nothing is lost. */
-const emptyFramePaS2PerM6 = 1e4
+const emptyFramePaS2PerM6 = emptyFrame.lossPa / passageAirflow ** 2
 
 /** The air machine of a blueprint under a rating plate. Refused where the blueprint says nothing of its air, or not what kind it is. */
 export const airMachineOf = (blueprint: Blueprint, plate: Pick<RatingPlate, 'powerW'>): Result<AirMachine> => {

@@ -69,8 +69,8 @@ export type AirExplanationView = {
 export type NextGaugeView = {
   readonly name: string
   readonly minutes: number
-  /** Expected information about which explanation holds, in bits. */
-  readonly bits: number
+  /** Expected information about which explanation holds, in bits; null where it is made for another reason. */
+  readonly bits: number | null
   /** What it would tell apart, as a sentence. */
   readonly tells: string
   /** What to do besides fitting the rig, as sentences: a part out, a tap further in. */

@@ -265,7 +265,7 @@ const readAgain = ({ set, answer }: Weighed): readonly NextGaugeView[] =>
       {
         name: `Again: ${openingText(reading.opening)} at the same place`,
         minutes: gaugeMinutes.value,
-        bits: 1,
+        bits: null,
         how: [],
         tells: `It is off by ${sigma.toFixed(0)} times its uncertainty from what the others lead to expect: tells a slip from a fault.`,
         expected: [],
@@ -286,7 +286,7 @@ const sameHoles = (machine: AirMachine, sets: readonly AirSet[], now: AirSet): r
     .map((reading) => ({
       name: capital(setUpText(reading, machine.blueprint)),
       minutes: gaugeMinutes.value,
-      bits: 1,
+      bits: null,
       tells: 'Read before the repair too: set beside each other they show what it did.',
       how: [],
       expected: [],
