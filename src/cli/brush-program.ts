@@ -1,6 +1,6 @@
 import type { Command } from 'commander'
 import { airQuantityFromText } from '../base/air-units.ts'
-import { problem } from '../base/problem.ts'
+import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
 import { quantityFromText } from '../base/units.ts'
 import { brushCheck, type BrushReading } from '../machine/index.ts'
@@ -32,6 +32,8 @@ export const addBrushCommand = (program: Command, shell: Shell): void => {
 }
 
 const readingOf = ({ roll, motor, rollDiameter, motorDiameter, on, off }: Options): Result<BrushReading> => {
+  const halves = [...halfGiven(ofDrive, [motor, rollDiameter, motorDiameter]), ...halfGiven(ofDrag, [on, off])]
+  if (halves.length > 0) return refused(...halves)
   const rollRpm = rpm(roll, '--roll')
   const drive = [motor, rollDiameter, motorDiameter].every((one) => one === undefined)
     ? null
@@ -60,6 +62,25 @@ const readingOf = ({ roll, motor, rollDiameter, motorDiameter, on, off }: Option
         }),
     ...(drag === null ? {} : { drag: { onW: valueIn(drag.onW), offW: valueIn(drag.offW) } }),
   })
+}
+
+const ofDrive = problem(
+  'half-a-drive',
+  '--motor',
+  'The slip of a belt needs the speed of the motor and both diameters',
+  'Give --motor, --roll-diameter and --motor-diameter, or none of them',
+)
+const ofDrag = problem(
+  'half-a-drag',
+  '--on',
+  'The drag of a roll needs the watts with it driven and without',
+  'Give --on and --off, or neither',
+)
+
+/** The problem where only some of what belongs together is given. */
+const halfGiven = (wrong: Problem, given: readonly (string | undefined)[]): readonly Problem[] => {
+  const count = given.filter((one) => one !== undefined).length
+  return count === 0 || count === given.length ? [] : [wrong]
 }
 
 const valueIn = (read: Result<number>): number => (read.kind === 'ok' ? read.value : NaN)
