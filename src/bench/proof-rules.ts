@@ -1,5 +1,6 @@
 import { problem, type Problem } from '../base/problem.ts'
 import { plateProblems, profileNamed, profilesOf } from '../engines/limits/index.ts'
+import { recallCheckId } from '../facts/recall-check.ts'
 import { regionNames } from '../facts/regions.ts'
 import type { Finding } from '../machine/proof/finding.ts'
 import type { Job } from '../machine/job.ts'
@@ -26,7 +27,9 @@ export const rulesProblems = ({ rules: { region, profile } }: RulesContent, { pl
 
 /** What is wrong with a finding as it is entered: no rules yet, a cover off, a machine that must not be switched on. */
 export const findingProblems = (finding: Finding, job: Job): readonly Problem[] => {
-  const off = job.off.map((id) => coverName(job.blueprint, id))
+  // The plate is looked up with the covers off as well as on.
+  const isLookUp = finding.kind === 'look' && finding.step === recallCheckId
+  const off = isLookUp ? [] : job.off.map((id) => coverName(job.blueprint, id))
   return [
     ...(job.rules === undefined || job.rules === null ? [noRules] : []),
     ...(off.length === 0 ? [] : [coversOff(off)]),

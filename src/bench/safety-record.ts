@@ -37,12 +37,14 @@ export const safetyRecordOf = (
     steps: view.steps.map(recordStep),
     instruments: instrumentsIn(view),
     verdict: { kind: view.verdict.kind, title: view.verdict.title, sentence: view.verdict.sentence },
+    recall: view.recall.sentence,
     overruled: view.verdict.kind === 'fit' ? null : overruled,
     voided: voidedText(view, document),
     decisionRule: `${view.decisionRule}: a reading counts as passed where it keeps from its limit by more than its expanded uncertainty (k = 2).`,
     madeBy: checkedBy,
     madeOn: lastCheckDay(document, view) ?? dayText(state.addedAt),
     remarks: [localRules, whatItProves, ...view.machine],
+    selling: sellingLines(view),
     sources: sourcesOf(view),
     reference: `${state.id}, note ${state.version}`,
   }
@@ -109,6 +111,13 @@ const lastCheckDay = ({ notes }: MachineDocument, { steps }: ProofView): string 
   return last === undefined ? null : dayText(last.at)
 }
 
-const sourcesOf = ({ steps }: ProofView): readonly string[] => [
+/** The law of the region by name, what it asks, and that local rules decide. */
+const sellingLines = ({ duties: { regionName, law, sentences } }: ProofView): readonly string[] => [
+  `In ${regionName}: ${law}.`,
+  ...sentences,
+]
+
+const sourcesOf = ({ steps, duties }: ProofView): readonly string[] => [
   ...new Set(steps.filter(({ state }) => state !== 'not-applicable').flatMap(({ sources }) => sources)),
+  ...duties.sources,
 ]

@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import { problem } from '../base/problem.ts'
 import { refused, type Result } from '../base/result.ts'
-import { runLimits, type LimitsAnswer } from '../engines/limits/index.ts'
+import { cableCopper, type CopperAnswer } from '../machine/index.ts'
 import { show, showProblems, type Shell } from './output.ts'
 
 type Options = {
@@ -13,7 +13,6 @@ type Options = {
   readonly thereAndBack?: boolean
   readonly plug?: boolean
 }
-type CableAnswer = Extract<LimitsAnswer, { kind: 'cable' }>['answer']
 
 /** `thrum cable`: whether a salvaged cable's copper is what it claims, from its resistance. */
 export const addCableCommand = (program: Command, shell: Shell): void => {
@@ -39,31 +38,24 @@ export const addCableCommand = (program: Command, shell: Shell): void => {
     })
 }
 
-const verdictOn = (resistance: string, options: Omit<Options, 'json'>): Result<CableAnswer> => {
+const verdictOn = (resistance: string, options: Omit<Options, 'json'>): Result<CopperAnswer> => {
   const temperatureC = Number(options.temperature)
   if (options.temperature.trim() === '' || !Number.isFinite(temperatureC)) {
     const what = `“${options.temperature}” is not a temperature`
     return refused(problem('not-a-temperature', '--temperature', what, 'Write degrees Celsius, such as 12'))
   }
-  const answer = runLimits({
-    format: 'thrum-limits-1',
-    do: {
-      kind: 'cable',
-      size: options.size,
-      lengthM: options.length,
-      conductors: options.thereAndBack === true ? 2 : 1,
-      temperatureC,
-      hasContacts: options.plug === true,
-      reading: { value: resistance },
-      instrument: options.with,
-    },
+  return cableCopper({
+    size: options.size,
+    length: options.length,
+    resistance,
+    instrument: options.with,
+    conductors: options.thereAndBack === true ? 2 : 1,
+    temperatureC,
+    hasContacts: options.plug === true,
   })
-  if (answer.kind === 'refused') return answer
-  if (answer.value.kind !== 'cable') throw new Error('a question about a cable got another answer')
-  return { kind: 'ok', value: answer.value.answer }
 }
 
-const cableLines = ({ sentence, judgement, couldBe }: CableAnswer): readonly string[] => [
+const cableLines = ({ sentence, judgement, couldBe }: CopperAnswer): readonly string[] => [
   sentence,
   judgement.sentence,
   ...(couldBe.length === 0 ? [] : [`Sound copper of these sizes could read this: ${couldBe.join(', ')}`]),

@@ -9,7 +9,8 @@ import type { NoteContentInput } from '../bench/note.ts'
 import { safetyRecordOf } from '../bench/safety-record.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { unknownId } from '../bench/unknown.ts'
-import { safetyStepIds, type SafetyStepId } from '../facts/safety-steps.ts'
+import { recallCheckId } from '../facts/recall-check.ts'
+import { safetyStepIds } from '../facts/safety-steps.ts'
 import { regions, type Region } from '../facts/regions.ts'
 import { leadChoice, limitQuantities, profilesOf, proofView } from '../machine/index.ts'
 import { safetyLabelPdf } from '../report/safety-label-pdf.ts'
@@ -91,7 +92,7 @@ const addProve = (program: Command, shell: Shell): void => {
   program
     .command('prove <machine> <what> <found> [words...]')
     .description(
-      `enter what a check after repair found: ${safetyStepIds.join(', ')} with good or bad; or ${limitQuantities.join(', ')} with what was shown, such as 0.12ohm, ">200Mohm", beyond`,
+      `enter what a check after repair found: ${safetyStepIds.join(', ')} with good or bad; ${recallCheckId} with good (in no list) or bad; or ${limitQuantities.join(', ')} with what was shown, such as 0.12ohm, ">200Mohm", beyond`,
     )
     .option('--with <instrument>', 'the instrument that showed it')
     .option('--at <part>', 'where it was taken, such as "motor housing"')
@@ -109,17 +110,19 @@ const addProve = (program: Command, shell: Shell): void => {
     )
 }
 
+const looks = [...safetyStepIds, recallCheckId] as const
+
 const findingNote = (what: string, found: string, words: string, options: Options): Result<NoteContentInput> => {
   const minutes = quantityFromText(text(options, 'minutes') ?? '0', 'durationMin', '--minutes')
   if (minutes.kind === 'refused') return minutes
   const isQuantity = (limitQuantities as readonly string[]).includes(what)
   // “insulation” and “earth-continuity” are checks and quantities: a figure means the quantity.
   if (isQuantity && found !== 'good' && found !== 'bad') return readingNote(what, found, minutes.value, options)
-  if (!(safetyStepIds as readonly string[]).includes(what))
-    return refused(unknownId('check after repair', 'what', what, [...safetyStepIds, ...limitQuantities]))
+  const step = looks.find((id) => id === what)
+  if (step === undefined) return refused(unknownId('check after repair', 'what', what, [...looks, ...limitQuantities]))
   if (found !== 'good' && found !== 'bad')
     return refused(problem('good-or-bad', 'found', `“${found}” is neither good nor bad`, 'Write good or bad'))
-  const finding = { kind: 'look' as const, step: what as SafetyStepId, good: found === 'good', text: words }
+  const finding = { kind: 'look' as const, step, good: found === 'good', text: words }
   return ok({ kind: 'proof', finding, minutes: minutes.value })
 }
 

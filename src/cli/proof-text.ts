@@ -9,6 +9,8 @@ export const proofLines = (name: string, view: ProofView): readonly string[] => 
     `  open: ${sentence}`,
     ...(instruments.length === 0 ? [] : [`        could prove it: ${instruments.join('; ')}`]),
   ]),
+  view.recall.sentence,
+  ...(view.recall.state === 'not-done' ? [`  ${view.recall.list}`, ...view.recall.how.map((one) => `  - ${one}`)] : []),
   `Rules: ${view.rules.regionName}, ${view.rules.name}, ${view.rules.edition} (${view.rules.profile})${view.rules.isNoted ? '' : ', not noted yet: thrum rules'}`,
   `Lead: ${view.lead === null ? 'not known' : `${view.lead.text}${view.lead.isNoted ? '' : ', as the blueprint has it'}`}`,
   ...view.machine,
@@ -19,7 +21,14 @@ export const proofLines = (name: string, view: ProofView): readonly string[] => 
       ]),
   ...view.steps.flatMap(stepLines),
   ...(view.seized === null ? [] : [view.seized]),
+  ...dutiesLines(view.duties),
   `Instruments: ${view.instruments.map(({ id }) => id).join(', ')}`,
+]
+
+/** What the law of the region asks of who sells a used machine. */
+const dutiesLines = ({ regionName, law, sentences }: ProofView['duties']): readonly string[] => [
+  `Selling it second-hand in ${regionName}: ${law}.`,
+  ...sentences.map((one) => `  ${one}`),
 ]
 
 const stepLines = (step: ProofStepView): readonly string[] => [

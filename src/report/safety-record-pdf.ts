@@ -53,10 +53,11 @@ const drawMachine = (sheet: Sheet, { machine }: SafetyRecord): void => {
   field(sheet, 'Lead', machine.lead)
 }
 
-const drawVerdict = (sheet: Sheet, { verdict, voided, overruled, madeBy, madeOn }: SafetyRecord): void => {
+const drawVerdict = (sheet: Sheet, { verdict, recall, voided, overruled, madeBy, madeOn }: SafetyRecord): void => {
   heading(sheet, 'H2', 'Verdict')
   largeLine(sheet, verdict.title)
   paragraph(sheet, verdict.sentence)
+  paragraph(sheet, recall)
   if (voided !== null) frame(sheet, 'An earlier proof is void', voided)
   if (overruled !== null) frame(sheet, 'The verdict was overruled, for this reason', overruled)
   field(sheet, 'Checked by', madeBy)
@@ -95,7 +96,9 @@ const drawRest = (sheet: Sheet, record: SafetyRecord): void => {
   )
   heading(sheet, 'H2', 'What it does and does not prove')
   list(sheet, withWhoDecides(record.remarks), '')
-  heading(sheet, 'H2', 'Sources of the limits')
+  heading(sheet, 'H2', 'Selling it second-hand')
+  list(sheet, record.selling, 'Nothing is noted.')
+  heading(sheet, 'H2', 'Sources of the limits and of the law')
   list(sheet, record.sources, 'No source is named.')
 }
 

@@ -17,6 +17,8 @@ export type SafetyRecord = {
     readonly title: string
     readonly sentence: string
   }
+  /** Whether its plate was looked up in the recall list of the region. */
+  readonly recall: string
   /** Why it is sold though it is not proved fit; null where nobody overruled the verdict. */
   readonly overruled: string | null
   /** What made an earlier proof void; null where nothing did. */
@@ -27,6 +29,8 @@ export type SafetyRecord = {
   readonly madeOn: string
   /** What it does and does not prove, one sentence each. */
   readonly remarks: readonly string[]
+  /** What the law of the region asks of who sells a used machine. */
+  readonly selling: readonly string[]
   readonly sources: readonly string[]
   /** Where the record can be looked at again: machine and version of its notes. */
   readonly reference: string

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { recallCheckId } from '../../facts/recall-check.ts'
 import { regions } from '../../facts/regions.ts'
 import { safetyStepIds } from '../../facts/safety-steps.ts'
 import {
@@ -39,7 +40,8 @@ export const rulesSchema = z.strictObject({
 export const findingSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('look'),
-    step: z.enum(safetyStepIds),
+    /** A check after repair, or the look-up in the recall list. */
+    step: z.enum([...safetyStepIds, recallCheckId]),
     good: z.boolean(),
     text: z.string().trim().max(2000).default(''),
   }),

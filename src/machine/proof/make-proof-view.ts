@@ -1,6 +1,8 @@
 import { inSentence } from '../../base/in-sentence.ts'
 import { sourceText } from '../../base/source-text.ts'
+import { recallCheckId } from '../../facts/recall-check.ts'
 import { regionNames, regions, type Region } from '../../facts/regions.ts'
+import { localRulesDecide, secondHandDuties } from '../../facts/second-hand-duties.ts'
 import { safetySteps, type SafetyStepId } from '../../facts/safety-steps.ts'
 import { testInstruments } from '../../facts/test-instruments.ts'
 import {
@@ -12,7 +14,6 @@ import {
   profilesOf,
   quantityNames,
   ratedOf,
-  safetyVerdict,
   seizedMotor,
   stepQuantities,
   stepsFor,
@@ -24,9 +25,10 @@ import {
 } from '../../engines/limits/index.ts'
 import type { Job } from '../job.ts'
 import type { Finding } from './finding.ts'
-import { findingsOf, leadOf, proofCase, readingOf, usualRules, type Standing } from './proof-case.ts'
+import { findingsOf, leadOf, proofCase, readingOf, usualRules, verdictBy, type Standing } from './proof-case.ts'
 import { leadText, shownText } from './proof-text.ts'
 import type { FindingView, ProofStepView, ProofView, RegionChoice } from './proof-view.ts'
+import { recallView } from './recall.ts'
 
 const titles = {
   fit: 'Fit to sell',
@@ -49,7 +51,7 @@ const stateTexts: Readonly<Record<ProofStepView['state'], string>> = {
 export const proofView = (job: Job, usualRegion: Region): ProofView => {
   const rules = job.rules ?? usualRules(usualRegion)
   const given = proofCase(job, rules)
-  const verdict = safetyVerdict(given)
+  const verdict = verdictBy(job, rules)
   const { standing, voided, voidedBy } = findingsOf(job)
   const lead = leadOf(job)
   const steps = stepsFor(given.profile, given.region, given.machine, given.lead)
@@ -72,6 +74,8 @@ export const proofView = (job: Job, usualRegion: Region): ProofView => {
       toProve: verdict.toProve.map((one) => ({ ...one, instruments: one.instruments.map(instrumentName) })),
     },
     decisionRule: verdict.decisionRule,
+    recall: recallView(job, rules.region),
+    duties: dutiesOf(rules.region),
     steps: steps.map((step) => stepView(step, verdict, given, standing)),
     voided: voided.length === 0 ? null : { note: voidedBy, findings: voided.map((one) => findingView(one, given)) },
     instruments: testInstruments.map(({ id, name, functions }) => ({
@@ -88,6 +92,16 @@ const regionChoice = (region: Region): RegionChoice => ({
   name: regionNames[region],
   profiles: profilesOf(region).map(({ id, name, edition }) => ({ id, name, edition })),
 })
+
+const dutiesOf = (region: Region): ProofView['duties'] => {
+  const { law, sentences, sources, recall } = secondHandDuties[region]
+  return {
+    regionName: regionNames[region],
+    law,
+    sentences: [...sentences, localRulesDecide],
+    sources: [...new Set([...sources, recall.source].map(sourceText))],
+  }
+}
 
 const instrumentName = (id: string): string => testInstruments.find((one) => one.id === id)?.name ?? id
 
@@ -137,7 +151,9 @@ const limitText = (sense: 'at-most' | 'at-least', value: number, unit: 'ohm' | '
 
 const stepOf = (finding: Finding): SafetyStepId | undefined =>
   finding.kind === 'look'
-    ? finding.step
+    ? finding.step === recallCheckId
+      ? undefined
+      : finding.step
     : safetySteps.find(({ id }) => stepQuantities[id].includes(finding.quantity))?.id
 
 const findingView = ({ note, finding }: Standing, given: SafetyCase): FindingView => {
@@ -146,6 +162,7 @@ const findingView = ({ note, finding }: Standing, given: SafetyCase): FindingVie
     const seen = finding.good ? 'good' : 'not good'
     return {
       note,
+      step: stepOf(finding) ?? null,
       where: finding.text === '' ? inSentence(title) : finding.text,
       read: seen,
       limit: '',
@@ -161,6 +178,7 @@ const findingView = ({ note, finding }: Standing, given: SafetyCase): FindingVie
   const judged = limit === undefined ? null : judgedLimit(limit)
   const shared = {
     note,
+    step: stepOf(finding) ?? null,
     where: `${quantityNames[finding.quantity]} of ${finding.part}`,
     read: `${shownText(finding)}${finding.testVoltageV === null ? '' : ` at ${finding.testVoltageV} V`}`,
     instrument: instrument.name,

@@ -8,10 +8,12 @@ import {
   type SafetyCase,
   type SafetyVerdict,
 } from '../../engines/limits/index.ts'
+import { recallCheckId } from '../../facts/recall-check.ts'
 import type { Region } from '../../facts/regions.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Job, JobEvent } from '../job.ts'
 import type { Finding, ProvedLead, Rules } from './finding.ts'
+import { lastRecallCheck, withRecall } from './recall.ts'
 
 /** A finding that stands, with the note it is in; `note` is null for a run that the bench's own checks show. */
 export type Standing = { readonly note: string | null; readonly finding: Finding }
@@ -37,11 +39,15 @@ export const findingsOf = (job: Pick<Job, 'blueprint' | 'events'>): Findings => 
       }
       standing = []
     }
-    if (event.kind === 'proof') standing.push({ note: event.note, finding: event.finding })
+    if (event.kind === 'proof' && !isRecallCheck(event.finding))
+      standing.push({ note: event.note, finding: event.finding })
     standing.push(...ranWell(job.blueprint, event))
   }
   return { standing, voided, voidedBy }
 }
+
+/** A look-up in the recall list is of the model: no cover and no repair of this machine makes it void. */
+const isRecallCheck = (finding: Finding): boolean => finding.kind === 'look' && finding.step === recallCheckId
 
 /** A run that shows the machine working is the last of the checks after repair. */
 const ranWell = (blueprint: Blueprint, event: JobEvent): readonly Standing[] => {
@@ -80,7 +86,7 @@ export const proofCase = (job: Job, rules: Rules): SafetyCase => {
     },
     lead: engineLead(leadOf(job)),
     acceptance: 'guarded',
-    findings: findingsOf(job).standing.map(({ finding }) => judged(finding)),
+    findings: findingsOf(job).standing.flatMap(({ finding }) => judged(finding)),
   }
 }
 
@@ -89,9 +95,11 @@ const engineLead = (lead: ProvedLead | null): Lead | null => {
   return lead === null || size === undefined ? null : { lengthM: lead.lengthM, size }
 }
 
-const judged = (finding: Finding): JudgedFinding => {
-  if (finding.kind === 'look') return { kind: 'look', step: finding.step, good: finding.good }
-  return { kind: 'reading', quantity: finding.quantity, part: finding.part, ...readingOf(finding) }
+const judged = (finding: Finding): readonly JudgedFinding[] => {
+  if (finding.kind === 'reading')
+    return [{ kind: 'reading', quantity: finding.quantity, part: finding.part, ...readingOf(finding) }]
+  const { step, good } = finding
+  return step === recallCheckId ? [] : [{ kind: 'look', step, good }]
 }
 
 /** A reading as the limits engine takes it. */
@@ -100,6 +108,10 @@ export const readingOf = ({ shown, value, testVoltageV, instrument }: Finding & 
   instrument,
 })
 
+/** What the checks prove by these rules; a machine found in a recall list is not fit, whatever they prove. */
+export const verdictBy = (job: Job, rules: Rules): SafetyVerdict =>
+  withRecall(safetyVerdict(proofCase(job, rules)), lastRecallCheck(job))
+
 /** Whether the machine is proved fit to sell by the rules noted for it; not proven where no rules were noted. */
 export const proofVerdict = (job: Job): SafetyVerdict | null =>
-  job.rules === undefined || job.rules === null ? null : safetyVerdict(proofCase(job, job.rules))
+  job.rules === undefined || job.rules === null ? null : verdictBy(job, job.rules)

@@ -1,5 +1,6 @@
 import { inSentence } from '../../base/in-sentence.ts'
 import { regionNames } from '../../facts/regions.ts'
+import { recallCheckId, recallCheckTitle } from '../../facts/recall-check.ts'
 import { safetySteps } from '../../facts/safety-steps.ts'
 import { amountText, profileNamed, quantityNames, sizeNamed, sizeText, unitOf } from '../../engines/limits/index.ts'
 import type { Finding, ProvedLead, Rules } from './finding.ts'
@@ -21,6 +22,7 @@ export const shownText = ({ quantity, shown, value }: Finding & { kind: 'reading
 /** A finding as it reads in the log. */
 export const findingText = (finding: Finding): string => {
   if (finding.kind === 'look') {
+    if (finding.step === recallCheckId) return recallFindingText(finding)
     const title = safetySteps.find(({ id }) => id === finding.step)?.title ?? finding.step
     const words = finding.text === '' ? '' : `, ${finding.text}`
     return `${inSentence(title)}: ${finding.good ? 'good' : 'not good'}${words}`
@@ -29,6 +31,10 @@ export const findingText = (finding: Finding): string => {
   const at = testVoltageV === null ? '' : ` at ${testVoltageV} V`
   return `${quantityNames[quantity]} of ${part}: ${shownText(finding)}${at}, ${instrument.name}`
 }
+
+/** A look-up in the recall list as it reads in the log. */
+const recallFindingText = ({ good, text }: Finding & { kind: 'look' }): string =>
+  `${inSentence(recallCheckTitle)}: ${good ? 'in no list' : 'in a recall list'}${text === '' ? '' : `, ${text}`}`
 
 export const leadText = ({ size, lengthM }: ProvedLead): string => {
   const known = sizeNamed(size)

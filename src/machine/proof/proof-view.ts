@@ -3,6 +3,7 @@ import type { SafetyStepId } from '../../facts/safety-steps.ts'
 import type { LimitQuantity } from '../../facts/safety-limits.ts'
 import type { LeadChoice } from '../../engines/limits/index.ts'
 import type { ProvedLead } from './finding.ts'
+import type { RecallView } from './recall.ts'
 
 /** What the page, the command line and the API show of a machine's proof: worked out from its job, never stored. */
 export type ProofView = {
@@ -33,6 +34,16 @@ export type ProofView = {
     }[]
   }
   readonly decisionRule: string
+  /** Whether the plate was looked up in the region's recall list. */
+  readonly recall: RecallView
+  /** What the region's law asks of who sells a used machine. */
+  readonly duties: {
+    readonly regionName: string
+    readonly law: string
+    /** Two sentences, and that local rules decide. */
+    readonly sentences: readonly string[]
+    readonly sources: readonly string[]
+  }
   readonly steps: readonly ProofStepView[]
   /** What an opened cover or a repair has made void; null where nothing is. */
   readonly voided: { readonly note: string | null; readonly findings: readonly FindingView[] } | null
@@ -77,6 +88,8 @@ export type ProofStepView = {
 export type FindingView = {
   /** Null for a run that the bench's own checks show. */
   readonly note: string | null
+  /** The check it belongs to; null where these rules know none for it. */
+  readonly step: SafetyStepId | null
   readonly where: string
   readonly read: string
   readonly limit: string

@@ -8,6 +8,7 @@ import { ProofVerdict } from '../proof/proof-verdict.tsx'
 import { ProofVoided } from '../proof/proof-voided.tsx'
 import { ReplacementLead } from '../proof/replacement-lead.tsx'
 import { SafetyRecord } from '../proof/safety-record.tsx'
+import { SellingDuties } from '../proof/selling-duties.tsx'
 import { Steps } from '../proof/steps.tsx'
 import { useProof } from '../proof/use-proof.ts'
 import { useBlueprint, useMachine } from '../queries.ts'
@@ -53,6 +54,7 @@ const Sheet = () => {
       </div>
       <div className="machine-right">
         <ReplacementLead />
+        <SellingDuties />
         <SafetyRecord />
       </div>
     </div>

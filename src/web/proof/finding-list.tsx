@@ -6,7 +6,7 @@ import { useNotes } from '../use-notes.ts'
 import { capital } from '../words.ts'
 import { useProofSheet } from './proof-sheet.ts'
 
-const kindWords: Readonly<Record<FindingView['kind'], string>> = {
+export const kindWords: Readonly<Record<FindingView['kind'], string>> = {
   pass: 'passed',
   'pass-within-uncertainty': 'right side, but too close to prove it',
   'fail-within-uncertainty': 'wrong side, though by less than the uncertainty',
@@ -27,6 +27,12 @@ export const FindingList = ({ findings }: { readonly findings: readonly FindingV
   return (
     <>
       <Problems problems={problems} />
+      {findings.length > 1 ? (
+        <p className="quiet">
+          All of these count, and the worst decides; one that proves nothing gives way to one at the same place that
+          does.
+        </p>
+      ) : null}
       <ul className="log findings" aria-label="Found">
         {findings.map((finding, at) => {
           const { note, where, read } = finding
@@ -59,7 +65,9 @@ const FindingHead = ({ finding: { where, read, kind } }: { readonly finding: Fin
 )
 
 const FindingMore = ({ finding }: { readonly finding: FindingView }) => {
-  const { sentence, uncertainty, instrument, checkedOn } = finding
+  const { where, sentence, uncertainty, instrument, checkedOn } = finding
+  // Of a look without a word of its own the line above has said it all.
+  const isSaid = sentence.toLowerCase().startsWith(`${where.toLowerCase()}: `)
   const made = [
     uncertainty === '' ? '' : `uncertainty ${uncertainty}`,
     instrument,
@@ -67,7 +75,7 @@ const FindingMore = ({ finding }: { readonly finding: FindingView }) => {
   ].filter((part) => part !== '')
   return (
     <span className="finding-more">
-      <span>{sentence}</span>
+      {isSaid ? null : <span>{sentence}</span>}
       <span className="quiet finding-made">{capital(made.join(', '))}</span>
     </span>
   )

@@ -1,17 +1,20 @@
 import { Fold } from '../parts/fold.tsx'
-import { sentence } from '../words.ts'
+import { capital, sentence } from '../words.ts'
+import { kindWords } from './finding-list.tsx'
 import { useProofSheet } from './proof-sheet.ts'
 
 /** A proof that was made void: what did it, and what no longer counts. Once it is proved again, one fold of history. */
 export const ProofVoided = () => {
   const { document, proof } = useProofSheet()
-  const { voided, verdict } = proof
+  const { voided, steps } = proof
   if (voided === null) return null
   const by = document.lines.find(({ id }) => id === voided.note)?.text ?? 'a later note'
-  if (verdict.kind === 'fit')
+  // The alarm stands until each check that lost a finding has been made again.
+  const again = steps.filter(({ id }) => voided.findings.some(({ step }) => step === id))
+  if (again.every(({ findings, asked }) => findings.length > 0 || asked === 'not-applicable'))
     return (
-      <Fold title="An earlier proof that was made void">
-        <p>Made void by: {sentence(by)}</p>
+      <Fold title="Found earlier, and counts no longer">
+        <p>Made void by: {sentence(by)} What stands at the checks below was found since.</p>
         <VoidFindings />
       </Fold>
     )
@@ -33,9 +36,9 @@ export const ProofVoided = () => {
 
 const VoidFindings = () => (
   <ul>
-    {useProofSheet().proof.voided?.findings.map(({ note, where, read }, at) => (
+    {useProofSheet().proof.voided?.findings.map(({ note, where, read, kind }, at) => (
       <li key={note ?? at}>
-        {where}: {read}
+        {capital(where)}: {read}, {kindWords[kind]}
       </li>
     ))}
   </ul>

@@ -6,6 +6,7 @@ import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { CableList } from './cable-list.tsx'
+import { CopperCheck } from './copper-check.tsx'
 import { storedCables, storeCables } from './cables.ts'
 import { LeadAnswer } from './lead-answer.tsx'
 import { useProofSheet } from './proof-sheet.ts'
@@ -48,6 +49,9 @@ const LeadBody = () => {
       <Problems problems={problemsElsewhere(problems, ['lengthM'])} />
       {choice === null ? null : <LeadAnswer lead={choice} />}
       <CableList cables={cables} onCables={list} fits={choice?.cables ?? []} />
+      <Fold title="Is a cable’s copper what it claims?">
+        <CopperCheck />
+      </Fold>
     </div>
   )
 }

@@ -16,7 +16,16 @@ export const SafetyRecord = () => {
       </p>
       {settings === undefined || settings.checkedBy !== '' ? null : (
         <p>
-          It has no name on it yet. <Link to={{ kind: 'settings' }}>Write yours in the settings</Link>.
+          It has no name on it yet.{' '}
+          <Link to={{ kind: 'settings' }} className="on-its-own">
+            Write yours in the settings
+          </Link>
+        </p>
+      )}
+      {proof.verdict.kind !== 'not-proven' || document.state.left !== null ? null : (
+        <p>
+          To sell it working all the same, give your reason where the sale is noted, on{' '}
+          <Link to={{ kind: 'machine', bench, id: document.state.id }}>the machine’s page</Link>: it is printed here.
         </p>
       )}
       <p className="proof-print">

@@ -1,8 +1,10 @@
 import { useState } from 'react'
 import type { ProofStepView } from '../../machine/proof/proof-view.ts'
 import { Fold } from '../parts/fold.tsx'
+import { Link } from '../router.tsx'
 import { sentence } from '../words.ts'
 import { FindingList } from './finding-list.tsx'
+import { LookDrawings } from './look-drawings.tsx'
 import { LookEntry } from './look-entry.tsx'
 import { useProofSheet } from './proof-sheet.ts'
 import { ReadingEntry } from './reading-entry.tsx'
@@ -61,6 +63,11 @@ const FoldedStep = ({ step, isNext }: StepProps) => {
     <Fold key={String(isNext)} startOpen={isNext} title={<StepTitle step={step} />}>
       {step.why === null ? null : <p className="move-why">{sentence(step.why)}</p>}
       <StepHow step={step} />
+      {step.id === 'visual' ? (
+        <Fold title="Drawn: what to look for">
+          <LookDrawings />
+        </Fold>
+      ) : null}
       <StepLimits step={step} />
       {mayEnter && isLook ? <LookEntry step={step} words={words} onWords={setWords} /> : null}
       {!isLook && step.limits.length === 0 ? (
@@ -71,9 +78,21 @@ const FoldedStep = ({ step, isNext }: StepProps) => {
   )
 }
 
-const WhatAfterFailing = () => (
-  <p className="warning">
-    Not to be switched on or sold so. Mend it and note the repair on the machine’s page, then make the checks again; if
-    it was a slip, strike it out.
-  </p>
-)
+/** A failed finding counts until a repair makes it void or it is struck out: a good one after it does not undo it. */
+const WhatAfterFailing = () => {
+  const { bench, document } = useProofSheet()
+  return (
+    <div className="warning">
+      <p>
+        Not to be switched on or sold so. Mend it and note the repair on the machine’s page: what was found before then
+        counts no longer, and the checks are made again. If it was a slip, strike it out. A good finding alone does not
+        undo it.
+      </p>
+      {document.state.left === null ? (
+        <Link to={{ kind: 'machine', bench, id: document.state.id }} className="on-its-own">
+          Note the repair
+        </Link>
+      ) : null}
+    </div>
+  )
+}

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react'
 import { Link } from '../router.tsx'
 import { nextStep } from './next-step.ts'
 import { useProofSheet } from './proof-sheet.ts'
+import { RecallCard } from './recall-card.tsx'
 import { StepCard } from './step-card.tsx'
 
 /** The checks after repair in the order of the trade; the next open one is unfolded. */
@@ -16,6 +17,7 @@ export const Steps = () => {
       {proof.steps.map((step) => (
         <StepCard key={step.id} step={step} isNext={step.id === next} />
       ))}
+      <RecallCard />
     </section>
   )
 }

@@ -24,6 +24,9 @@ describe('thrum proof and its kin', () => {
     expect(out).toMatch(/could prove it: Insulation tester/)
     expect(out).toMatch(/not noted yet: thrum rules/)
     expect(out).toMatch(/Class II by its plate/)
+    expect(out).toMatch(/Recall check: not done[^]*Product Recalls and Alerts/)
+    expect(out).toMatch(/Selling it second-hand in the United Kingdom: General Product Safety Regulations 2005/)
+    expect(out).toMatch(/^ {2}Local rules decide\.$/m)
   })
 
   it('refuses what is not right, in words', async () => {
@@ -54,6 +57,7 @@ describe('thrum proof and its kin', () => {
     expect(view.steps.find(({ id }) => id === 'insulation')?.findings[0]?.read).toBe('more than 150 MΩ at 500 V')
     await prove('polarity', 'good')
     expect((await prove('run', 'good', 'two minutes, even')).verdict.kind).toBe('fit')
+    expect((await prove('recall', 'good', 'GOV.UK')).recall).toMatchObject({ state: 'in-no-list', text: 'GOV.UK' })
     const [record, label] = ['record.pdf', 'label.pdf'].map((name) => join(line.folder, name))
     const { out } = await line.run('record', 'A', record, '--label', label)
     expect(out).toBe(`Fit to sell. Written: ${record}, ${label}`)

@@ -53,14 +53,14 @@ describe('the file, as another program reads it (ISO 32000-1:2008, 7.5, from mem
     const count = (role: string): number => all.filter((one) => one === role).length
     expect(marked).toBe(true)
     expect(count('H1')).toBe(1)
-    expect(count('H2')).toBe(8)
+    expect(count('H2')).toBe(9)
     expect(count('THead')).toBe(1)
     const rows = full.steps.flatMap((step) => step.readings)
     const filled = rows.flatMap(({ where: _, ...others }) => Object.values(others)).filter((words) => words !== '')
     expect(count('TR')).toBe(1 + full.steps.length + rows.length)
     expect(count('TH')).toBe(6 + full.steps.length + rows.length)
     expect(count('TD')).toBe(filled.length)
-    expect(count('LI')).toBe(2 + 2 + 2 + 2)
+    expect(count('LI')).toBe(2 + 2 + 2 + 2 + 2)
   })
 
   test('a name with signs that XML takes for its own breaks nothing', async () => {
