@@ -2,6 +2,8 @@ import type { Currency } from '../base/money.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import type { Attitude } from '../facts/attitudes.ts'
 import type { Region } from '../facts/regions.ts'
+import { costNames } from '../facts/trade-costs.ts'
+import type { CostsSet } from '../machine/costs.ts'
 import type { Clock, SettingsStore } from './ports.ts'
 import type { KeptChange, SettingsChange } from './settings-change.ts'
 
@@ -16,6 +18,8 @@ export type Settings = {
   readonly region: Region
   /** Who makes the checks after repair, as it stands on the record. */
   readonly checkedBy: string
+  /** What things cost, where it is set; amounts in minor units of `currency`. */
+  readonly costs: CostsSet
 }
 
 /** What holds until something else is set. The hour: judgement, what a small bench reckons with. */
@@ -25,6 +29,7 @@ export const defaultSettings: Settings = {
   attitude: 'average',
   region: 'UK',
   checkedBy: '',
+  costs: {},
 }
 
 /** What the changes add up to, in the order they were made. */
@@ -36,9 +41,16 @@ export const settingsOf = (changes: readonly KeptChange[]): Settings =>
       attitude: change.attitude ?? settings.attitude,
       region: change.region ?? settings.region,
       checkedBy: change.checkedBy ?? settings.checkedBy,
+      costs: costsAfter(settings.costs, change.costs ?? {}),
     }),
     defaultSettings,
   )
+
+const costsAfter = (costs: CostsSet, change: NonNullable<SettingsChange['costs']>): CostsSet => {
+  const after = { ...costs, ...change }
+  const set = costNames.filter((name) => (after[name] ?? null) !== null)
+  return Object.fromEntries(set.map((name) => [name, after[name]]))
+}
 
 export const currentSettings = async (store: SettingsStore): Promise<Settings> => settingsOf(await store.changes())
 
@@ -53,7 +65,9 @@ export const changeSettings = async (
   deps: { readonly settings: SettingsStore; readonly now: Clock },
   change: SettingsChange,
 ): Promise<SettingsOutcome> => {
-  if (Object.values(change).every((value) => value === undefined)) return { kind: 'refused', problems: [nothingGiven] }
+  const { costs = {}, ...rest } = change
+  const isEmpty = [...Object.values(rest), ...Object.values(costs)].every((value) => value === undefined)
+  if (isEmpty) return { kind: 'refused', problems: [nothingGiven] }
   const outcome = await deps.settings.add({ at: deps.now(), change })
   if (outcome.kind === 'not-kept') return { kind: 'not-kept', problems: [outcome.problem] }
   return { kind: 'changed', settings: await currentSettings(deps.settings) }
@@ -63,5 +77,5 @@ const nothingGiven = problem(
   'nothing-given',
   '',
   'Nothing is said to be changed',
-  'Give hourMinor, currency, attitude, region or checkedBy',
+  'Give hourMinor, currency, attitude, region, checkedBy or costs',
 )

@@ -8,6 +8,7 @@ import { changeSettings, currentSettings, type Settings } from '../bench/setting
 import { unknownId } from '../bench/unknown.ts'
 import { attitudeIds, attitudes } from '../facts/attitudes.ts'
 import { regionNames, regions } from '../facts/regions.ts'
+import { costLines, costsFrom } from './cost-options.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { withBench, type Options } from './with-bench.ts'
 
@@ -15,12 +16,16 @@ import { withBench, type Options } from './with-bench.ts'
 export const addSettingsCommand = (program: Command, shell: Shell): void => {
   program
     .command('settings')
-    .description('what an hour of yours is worth, the currency, and how risk is weighed; with options, changes them')
+    .description(
+      'what an hour of yours is worth, the currency, how risk is weighed, what things cost; with options, changes them',
+    )
     .option('--hour <money>', 'what an hour of your own time is worth; new machines take it over')
     .option('--currency <code>', currencies.join(', '))
     .option('--region <region>', `whose rules machines are proved by: ${regions.join(', ')}`)
     .option('--name <name>', 'who makes the checks after repair, for the record')
     .option('--risk <attitude>', `${attitudeIds.join(' or ')}: see what each means in the answer`)
+    .option('--cost <name=value...>', 'what something costs, such as postage=3.50, part-fee=12, or postage=default')
+    .option('--per-mile <money>', 'what driving a mile costs')
     .action(
       withBench(shell, async ({ deps }, options) => {
         const change = changeFrom(options)
@@ -34,17 +39,21 @@ export const addSettingsCommand = (program: Command, shell: Shell): void => {
 }
 
 /** What is asked to be changed, as far as it is of the form; null when nothing is. */
-const changeFrom = ({ hour, currency, risk, region, name }: Options): Result<SettingsChange> | null => {
-  if ([hour, currency, risk, region, name].every((one) => one === undefined)) return null
+const changeFrom = (options: Options): Result<SettingsChange> | null => {
+  const { hour, currency, risk, region, name, cost, perMile } = options
+  if ([hour, currency, risk, region, name, cost, perMile].every((one) => one === undefined)) return null
+  const costs = costsFrom(options)
   const hourMinor = typeof hour === 'string' ? moneyFromText(hour) : undefined
   const problems = [
     ...(hourMinor === null ? [notMoney(String(hour))] : []),
     ...notAmong('currency', '--currency', currency, currencies),
     ...notAmong('attitude', '--risk', risk, attitudeIds),
     ...notAmong('region', '--region', region, regions),
+    ...(costs.kind === 'refused' ? costs.problems : []),
   ]
-  if (problems.length > 0) return refused(...problems)
-  return parse(settingsChangeSchema, { hourMinor, currency, attitude: risk, region, checkedBy: name }, 'settings')
+  if (problems.length > 0 || costs.kind === 'refused') return refused(...problems)
+  const change = { hourMinor, currency, attitude: risk, region, checkedBy: name, costs: costs.value }
+  return parse(settingsChangeSchema, change, 'settings')
 }
 
 const notAmong = (what: string, where: string, given: Options[string], known: readonly string[]): readonly Problem[] =>
@@ -63,5 +72,6 @@ const showSettings = (shell: Shell, options: Options, settings: Settings): numbe
       `  ${attitudes[attitude].means}`,
       `Rules: those of ${regionNames[region]} (${region})`,
       `Checks after repair made by: ${checkedBy === '' ? 'not said' : checkedBy}`,
+      ...costLines(settings),
     ]
   })

@@ -1,11 +1,13 @@
 import type { Factor } from '../base/money-sum.ts'
 import type { Source } from '../base/source.ts'
-import { comebackMin, comebackShare, exitCosts, partSaleSource, sellThrough } from '../facts/trade.ts'
+import { conditionSource } from '../facts/buying.ts'
+import { exitCosts, partSaleSource, sellThrough } from '../facts/trade.ts'
+import { costGround, costsOfJob } from './costs.ts'
 import type { ExitChances } from './exit-chances.ts'
 import type { Job } from './job.ts'
 import { line, type Ground, type LineDraft } from './money-lines.ts'
 import { missingParts, partsWorthSelling } from './parts-for-sale.ts'
-import { sparesPriceOf, workingPriceOf, type Price } from './prices.ts'
+import { conditionShareOf, sparesPriceOf, workingPriceOf, type Price } from './prices.ts'
 import type { ExitId } from './view.ts'
 
 /**
@@ -38,6 +40,16 @@ const timeLine = (job: Job, name: string, minutes: number, source: Source): Line
 const priceGround = (job: Job, { setAt }: Price): Ground =>
   setAt === null ? job.blueprint.worth.source : { kind: 'set', at: setAt }
 
+/** A price of the whole machine: where its looks take a share off the blueprint's, that stands as a factor of its own. */
+const wholePrice = (job: Job, price: Price): { readonly factors: readonly Factor[]; readonly grounds: readonly Ground[] } => {
+  const looks = conditionShareOf(job)
+  if (price.setAt !== null || looks === 1) return { factors: [money(price.minor)], grounds: [priceGround(job, price)] }
+  return {
+    factors: [money(price.minor / looks), share(looks, 'for its looks')],
+    grounds: [priceGround(job, price), conditionSource],
+  }
+}
+
 const missingMinor = (job: Job): number => missingParts(job).reduce((sum, { price }) => sum + price.minor, 0)
 
 const missingNames = (job: Job): string =>
@@ -48,24 +60,34 @@ const missingNames = (job: Job): string =>
 const missingGrounds = (job: Job): readonly Ground[] => missingParts(job).map(({ price }) => priceGround(job, price))
 
 const workingLines = (job: Job, { comesBack }: ExitChances): readonly LineDraft[] => {
-  const { cleanMin, photographMin, listMin, handOverMin, materialsMinor, source } = exitCosts.sellWorking
+  const { cleanMin, photographMin, listMin, handOverMin, source } = exitCosts.sellWorking
+  const { comebackMin, materialsMinor } = costsOfJob(job)
   const [working, spares] = [workingPriceOf(job), sparesPriceOf(job)]
   const lessMissing = Math.min(working.minor, missingMinor(job))
   const price = working.minor - lessMissing
   const back = share(comesBack, 'come back')
-  const backGrounds = [comebackShare.source, leftInGround]
+  const backGrounds = [costGround(job, 'comebackShare'), leftInGround]
   return [
-    line('Sold working', 1, [money(working.minor)], [priceGround(job, working)]),
+    line('Sold working', 1, wholePrice(job, working).factors, wholePrice(job, working).grounds),
     ...(lessMissing === 0
       ? []
       : [line(`Not there: ${missingNames(job)}`, -1, [money(lessMissing)], missingGrounds(job))]),
     line('Money given back', -1, [money(price), back], backGrounds),
-    line('Minutes of a return', -1, [time(job, comebackMin.value), back], [comebackMin.source, hourGround(job)]),
+    line('Minutes of a return', -1, [time(job, comebackMin), back], [costGround(job, 'comebackMin'), hourGround(job)]),
     line('What comes back, for spares', 1, [money(spares.minor), back], [priceGround(job, spares)]),
-    line('Bag, filters, cleaning', -1, [money(materialsMinor)], [source]),
+    ...saleFeeLines(job, price),
+    line('Bag, filters, cleaning', -1, [money(materialsMinor)], [costGround(job, 'materialsMinor')]),
     timeLine(job, 'Cleaning it', cleanMin, source),
     timeLine(job, 'Photographs, advert, handing over', photographMin + listMin + handOverMin, source),
   ]
+}
+
+/** What selling a whole machine costs; nothing where it is sold locally for cash. */
+const saleFeeLines = (job: Job, priceMinor: number): readonly LineDraft[] => {
+  const { saleFeeShare } = costsOfJob(job)
+  if (saleFeeShare === 0) return []
+  const factors = [money(priceMinor), share(saleFeeShare, 'fee')]
+  return [line('Fee of selling it', -1, factors, [costGround(job, 'saleFeeShare')])]
 }
 
 const leftInGround: Ground = { kind: 'blueprint', what: 'what a fault left in takes off' }
@@ -75,7 +97,7 @@ const sparesLines = (job: Job): readonly LineDraft[] => {
   const [working, spares] = [workingPriceOf(job), sparesPriceOf(job)]
   const gone = Math.min(1, missingMinor(job) / Math.max(1, working.minor))
   return [
-    line('Sold for spares or repair', 1, [money(spares.minor)], [priceGround(job, spares)]),
+    line('Sold for spares or repair', 1, wholePrice(job, spares).factors, wholePrice(job, spares).grounds),
     ...(gone === 0
       ? []
       : [
@@ -86,12 +108,13 @@ const sparesLines = (job: Job): readonly LineDraft[] => {
             missingGrounds(job),
           ),
         ]),
+    ...saleFeeLines(job, spares.minor * (1 - gone)),
     timeLine(job, 'Advert and handing over', listMin + handOverMin, source),
   ]
 }
 
 const partsLines = (job: Job, { sound }: ExitChances): readonly LineDraft[] => {
-  const { perPartStripMin, perListingMin, perSaleMin, feeShare, source } = exitCosts.breakForParts
+  const { perPartStripMin, perListingMin, perSaleMin, source } = exitCosts.breakForParts
   const parts = partsWorthSelling(job).map((part) => {
     const [isSound, sells] = [sound(part.id), sellThrough(part.price.minor)]
     return { ...part, isSound, sells, brings: part.price.minor * isSound * sells }
@@ -109,12 +132,26 @@ const partsLines = (job: Job, { sound }: ExitChances): readonly LineDraft[] => {
         [priceGround(job, price), partSaleSource],
       ),
     ),
-    line('Fees of selling by post', -1, [money(total(({ brings }) => brings)), share(feeShare, 'fee')], [source]),
+    ...postLines(
+      job,
+      total(({ brings }) => brings),
+      sold,
+    ),
     line('Opening it', -1, [time(job, openMin)], [minutesGround, hourGround(job)]),
     timeLine(job, 'Taking parts out', taken * perPartStripMin, source),
     timeLine(job, 'Listing them', taken * perListingMin, source),
     timeLine(job, 'Packing and posting what sells', sold * perSaleMin, source),
   ]
+}
+
+/** What selling parts by post costs besides minutes: the fee, and postage where the seller pays it. */
+const postLines = (job: Job, broughtMinor: number, sold: number): readonly LineDraft[] => {
+  const { partFeeShare, postageMinor } = costsOfJob(job)
+  const feeFactors = [money(broughtMinor), share(partFeeShare, 'fee')]
+  const fee = line('Fees of selling by post', -1, feeFactors, [costGround(job, 'partFeeShare')])
+  if (postageMinor === 0) return [fee]
+  const postage = money(postageMinor * sold)
+  return [fee, line('Postage of what sells, on average', -1, [postage], [costGround(job, 'postageMinor')])]
 }
 
 /** Minutes of covers, checks and repairs. */

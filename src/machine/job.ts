@@ -1,6 +1,10 @@
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Attitude } from '../facts/attitudes.ts'
+import type { Condition } from '../facts/buying.ts'
 import type { Complaint } from '../facts/complaints.ts'
+import type { ClaimId } from '../facts/seller-claims.ts'
+import type { SellerAnswer } from './buying/advert.ts'
+import type { Costs } from './costs.ts'
 import type { Plate } from './plate.ts'
 import type { SetPrices } from './set-prices.ts'
 import type { GaugeReading } from './air/gauge-reading.ts'
@@ -34,6 +38,11 @@ export type Job = {
   readonly history?: History
   /** What the seller complained of. */
   readonly complaints: readonly Complaint[]
+  /** What else the seller claimed, and answered to the questions asked before buying; left out, nothing. */
+  readonly claims?: readonly ClaimId[]
+  readonly answers?: readonly SellerAnswer[]
+  /** How it looks for its age, which takes a share off the blueprint's prices; left out, good. */
+  readonly condition?: Condition
   /** Parts that are not there. */
   readonly missing: readonly string[]
   /** In the order they happened; struck-out notes are left out. */
@@ -51,6 +60,8 @@ export type Job = {
   readonly lead?: ProvedLead | null
   /** How the plan weighs what it might lose; left out, it goes by the average. */
   readonly attitude?: Attitude
+  /** What things cost; left out, what they do in the United Kingdom. */
+  readonly costs?: Costs
   /** Money put into it so far less money taken out of it, minor units: what it must bring from here on to lose nothing. */
   readonly putInMinor?: number
 }

@@ -1,6 +1,7 @@
 import type { MoneySum } from '../base/money-sum.ts'
 import type { RankedMove } from '../engines/plan/index.ts'
 import { checkOverheadMin } from '../facts/trade.ts'
+import { costsOfJob } from './costs.ts'
 import { chancesOfBelief, chancesOfSet } from './exit-chances.ts'
 import { exitLines, hourGround, minutesGround } from './exit-lines.ts'
 import type { Job } from './job.ts'
@@ -15,7 +16,8 @@ type Grounded = Pick<MoveContext, 'model' | 'job' | 'plan' | 'answer'>
 export const exitSum = (context: Grounded, exit: ExitId): MoneySum => {
   const { job, model, plan } = context
   const suspects = plan.problem.suspects.map(({ probability }, i) => ({ set: model.sets[plan.kept[i]], probability }))
-  const lines = exitLines(job, exit, chancesOfBelief(job.blueprint, suspects))
+  const chances = chancesOfBelief(job.blueprint, costsOfJob(job).comebackShare, suspects)
+  const lines = exitLines(job, exit, chances)
   const closes = plan.problem.exits.find(({ id }) => id === exit)?.allCoversOn === true
   return moneySum(exitNames[exit], [...lines, ...(closes ? closingLines(job) : [])])
 }
@@ -31,7 +33,10 @@ const minutesLine = (job: Job, name: string, minutes: number, ...grounds: readon
 
 /** What it would fetch with nothing wrong, before the work that gets it there. */
 export const repairedSum = (job: Job): MoneySum =>
-  moneySum('Repaired and sold working', exitLines(job, 'sell-working', chancesOfSet(job.blueprint, [])))
+  moneySum(
+    'Repaired and sold working',
+    exitLines(job, 'sell-working', chancesOfSet(job.blueprint, costsOfJob(job).comebackShare, [])),
+  )
 
 const overheadGround: Ground = checkOverheadMin.source
 

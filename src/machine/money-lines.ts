@@ -2,12 +2,13 @@ import { factorValue, type Basis, type Factor, type MoneySum } from '../base/mon
 import { sourceText } from '../base/source-text.ts'
 import type { Source } from '../base/source.ts'
 
-/** What a line rests on: a source, this blueprint, a price or an hour that somebody set, the plan itself. */
+/** What a line rests on: a source, this blueprint, a price, an hour or a cost that somebody set, the plan itself. */
 export type Ground =
   | Source
   | { readonly kind: 'blueprint'; readonly what: string }
   | { readonly kind: 'set'; readonly at: string }
   | { readonly kind: 'hour'; readonly at: string | null }
+  | { readonly kind: 'cost-set' }
   | { readonly kind: 'plan'; readonly what: string }
 
 /** A line before its sources are numbered. */
@@ -59,6 +60,8 @@ const groundText = (ground: Ground): string => {
       return `Price set by you on ${dayText(ground.at)}`
     case 'hour':
       return ground.at === null ? 'The worth of an hour' : `Your hour, set on ${dayText(ground.at)}`
+    case 'cost-set':
+      return 'Cost set by you'
     case 'plan':
       return `The plan: ${ground.what}`
   }

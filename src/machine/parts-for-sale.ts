@@ -1,4 +1,5 @@
 import { exitCosts, sellThrough } from '../facts/trade.ts'
+import { costsOfJob, type CostFigures } from './costs.ts'
 import type { Job } from './job.ts'
 import { partPriceOf, type Price } from './prices.ts'
 
@@ -20,16 +21,20 @@ export const partsWorthSelling = (job: Job): readonly PartForSale[] =>
       const price = partPriceOf(job, part)
       return price === null
         ? []
-        : [{ id: part.id, name: part.name, price, netMinor: partNet(price.minor, job.hourMinor) }]
+        : [{ id: part.id, name: part.name, price, netMinor: partNet(price.minor, job.hourMinor, costsOfJob(job)) }]
     })
     .filter(({ netMinor }) => netMinor > 0)
     .toSorted((a, b) => b.netMinor - a.netMinor)
 
-/** What listing a part at a price nets on average, minor units; may be below nothing. */
-export const partNet = (priceMinor: number, hourMinor: number): number => {
+/** What listing a part at a price nets on average, fee, postage and own minutes taken off; minor units, may be below nothing. */
+export const partNet = (
+  priceMinor: number,
+  hourMinor: number,
+  { partFeeShare, postageMinor }: Pick<CostFigures, 'partFeeShare' | 'postageMinor'>,
+): number => {
   if (priceMinor <= 0) return 0
-  const { perSaleMin, perListingMin, feeShare } = exitCosts.breakForParts
-  const net = priceMinor * (1 - feeShare) - ownTime(perSaleMin, hourMinor)
+  const { perSaleMin, perListingMin } = exitCosts.breakForParts
+  const net = priceMinor * (1 - partFeeShare) - postageMinor - ownTime(perSaleMin, hourMinor)
   return sellThrough(priceMinor) * net - ownTime(perListingMin, hourMinor)
 }
 

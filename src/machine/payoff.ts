@@ -1,4 +1,5 @@
 import { exitCosts, sellThrough } from '../facts/trade.ts'
+import { costsOfJob } from './costs.ts'
 import { chancesOfSet } from './exit-chances.ts'
 import { exitLines } from './exit-lines.ts'
 import type { Job } from './job.ts'
@@ -16,7 +17,7 @@ export type Payoffs = {
 
 /** Payoffs of the exits for a machine with these faults left in it. */
 export const payoffs = (job: Job, set: readonly number[]): Payoffs => {
-  const chances = chancesOfSet(job.blueprint, set)
+  const chances = chancesOfSet(job.blueprint, costsOfJob(job).comebackShare, set)
   const payoff = (exit: ExitId): number => totalOf(exitLines(job, exit, chances))
   return {
     sellWorking: payoff('sell-working'),

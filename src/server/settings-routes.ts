@@ -1,6 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import { currencies, type Currency } from '../base/money.ts'
-import { settingsChangeSchema } from '../bench/settings-change.ts'
+import { costsSetSchema, settingsChangeSchema } from '../bench/settings-change.ts'
 import type { Settings } from '../bench/settings.ts'
 import { attitudeIds } from '../facts/attitudes.ts'
 import { regions } from '../facts/regions.ts'
@@ -19,6 +19,8 @@ export const settingsSchema = z
     attitude: z.enum(attitudeIds),
     region: z.enum(regions),
     checkedBy: z.string(),
+    /** What things cost, where it is set. */
+    costs: costsSetSchema,
   })
   .openapi('Settings') satisfies z.ZodType<Settings>
 

@@ -18,6 +18,10 @@ export const requestProblems = (task: Task): readonly Problem[] => {
       return sameIds(task.listings, 'do.listings')
     case 'sum':
       return sameIds(task.parts, 'do.parts')
+    case 'margin-scheme':
+      return [...sameIds(task.items, 'do.items'), ...sameIds(task.periods, 'do.periods')]
+    case 'books':
+      return []
   }
 }
 

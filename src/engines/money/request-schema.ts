@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { currencies, type Currency } from '../../base/money.ts'
+import { regions } from '../../facts/regions.ts'
 import { priceClassIds } from '../../facts/sale-prices.ts'
+import { booksTask } from './books/request-schema.ts'
 
 const largestMinor = 1_000_000_000
 
@@ -110,10 +112,35 @@ const sumTask = z.strictObject({
   costMinor: cost.default(0),
 })
 
+const marginTask = z.strictObject({
+  kind: z.literal('margin-scheme'),
+  region: z.enum(regions),
+  /** Per cent, at most one decimal; null: the region's. */
+  ratePercent: z.number().min(0).max(50).multipleOf(0.1, 'A rate has at most one decimal').nullable().default(null),
+  /** Things reckoned each by itself. What their repair cost is left out: it does not raise the purchase price. */
+  items: z
+    .array(z.strictObject({ id: name, purchaseMinor: cost, saleMinor: cost }))
+    .max(10_000)
+    .default([]),
+  /** Accounting periods whose things are taken all together, in order. */
+  periods: z
+    .array(
+      z.strictObject({
+        id: name,
+        purchasesMinor: z.array(cost).max(10_000),
+        salesMinor: z.array(cost).max(10_000),
+      }),
+    )
+    .max(400)
+    .default([]),
+  /** What the stock cost that was there when periods began. */
+  openingMinor: cost.default(0),
+})
+
 /** What to find out about money. Amounts are whole minor units of one currency; shares are 0 to 1. */
 export const moneyRequestSchema = z.strictObject({
   format: z.literal('thrum-money-1'),
-  do: z.discriminatedUnion('kind', [priceTask, daysTask, sumTask]),
+  do: z.discriminatedUnion('kind', [priceTask, daysTask, sumTask, booksTask, marginTask]),
 })
 
 export type MoneyRequest = z.output<typeof moneyRequestSchema>
@@ -122,4 +149,6 @@ export type PriceTask = Task<'price'>
 export type Comparable = PriceTask['comparables'][number]
 export type DaysTask = Task<'days-to-sell'>
 export type SumTask = Task<'sum'>
+export type BooksTask = Task<'books'>
+export type MarginTask = Task<'margin-scheme'>
 export type Part = SumTask['parts'][number]

@@ -7,6 +7,7 @@ import type { SettingsChange } from '../../bench/settings-change.ts'
 import type { Settings } from '../../bench/settings.ts'
 import { attitudeIds, attitudes, type Attitude } from '../../facts/attitudes.ts'
 import { regionNames, regions, type Region } from '../../facts/regions.ts'
+import { costNames } from '../../facts/trade-costs.ts'
 import { changeSettings } from '../api.ts'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
@@ -17,9 +18,10 @@ import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { settingsKey, useSettings } from '../queries.ts'
 import { PageTitle } from '../router.tsx'
+import { CostFields, costsChange, textsOf, type CostTexts } from '../settings/cost-fields.tsx'
 import { capital } from '../words.ts'
 
-/** What holds for the whole bench: the worth of an hour, the currency, how risk is weighed. */
+/** What holds for the whole bench: the worth of an hour, the currency, how risk is weighed, what things cost. */
 export const SettingsPage = () => {
   const { data, error } = useSettings()
   return (
@@ -36,10 +38,11 @@ const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
   const [attitude, setAttitude] = useState<Attitude>(settings.attitude)
   const [region, setRegion] = useState<Region>(settings.region)
   const [checkedBy, setCheckedBy] = useState(settings.checkedBy)
+  const [costs, setCosts] = useState<CostTexts>(() => textsOf(settings.costs))
   const { problems, busy, isKept, keep } = useKeeping()
   const submit = (event: FormEvent): void => {
     event.preventDefault()
-    void keep(settings, hour, { currency, attitude, region, checkedBy: checkedBy.trim() })
+    void keep(settings, { hour, costs }, { currency, attitude, region, checkedBy: checkedBy.trim() })
   }
   return (
     <form onSubmit={submit} aria-label="Settings" noValidate>
@@ -92,7 +95,8 @@ const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
         hint="Stands on a record as the one who made the checks."
         problems={problemsAt(problems, 'checkedBy')}
       />
-      <Problems problems={problemsElsewhere(problems, ['hourMinor', 'checkedBy'])} />
+      <CostFields region={region} currency={currency} texts={costs} problems={problems} onChange={setCosts} />
+      <Problems problems={problemsElsewhere(problems, ['hourMinor', 'checkedBy', ...costPlaces])} />
       <Button type="submit" className="key enter" isDisabled={busy}>
         Keep these
       </Button>
@@ -108,18 +112,21 @@ const useKeeping = () => {
   const [isKept, setKept] = useState(false)
   const keep = async (
     before: Settings,
-    hour: string,
-    { currency, attitude, region, checkedBy }: Omit<Settings, 'hourMinor'>,
+    typed: { readonly hour: string; readonly costs: CostTexts },
+    { currency, attitude, region, checkedBy }: Omit<Settings, 'hourMinor' | 'costs'>,
   ): Promise<void> => {
-    const hourMinor = moneyFromText(hour)
+    const hourMinor = moneyFromText(typed.hour)
+    const { costs, problems: wrong } = costsChange(before.costs, typed.costs)
     setKept(false)
-    if (hourMinor === null) return setProblems([notMoney(hour)])
+    if (hourMinor === null) return setProblems([notMoney(typed.hour), ...wrong])
+    if (wrong.length > 0) return setProblems(wrong)
     const change: SettingsChange = {
       ...(hourMinor === before.hourMinor ? {} : { hourMinor }),
       ...(currency === before.currency ? {} : { currency }),
       ...(attitude === before.attitude ? {} : { attitude }),
       ...(region === before.region ? {} : { region }),
       ...(checkedBy === before.checkedBy ? {} : { checkedBy }),
+      ...(Object.keys(costs).length === 0 ? {} : { costs }),
     }
     const isSame = Object.keys(change).length === 0
     setBusy(true)
@@ -133,6 +140,8 @@ const useKeeping = () => {
   }
   return { problems, busy, isKept, keep }
 }
+
+const costPlaces = costNames.map((name) => `costs.${name}`)
 
 const notMoney = (text: string): Problem =>
   problem('not-money', 'hourMinor', `“${text}” is not an amount of money`, 'Write it like 9.50')
