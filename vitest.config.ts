@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { SlowestFirst } from './test/support/slowest-first.ts'
 
 export default defineConfig({
   test: {
@@ -6,5 +7,9 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // The modules of the program hold no state, so one worker reads them once and not anew for each file. A test that changes
+    // something they all share, such as the clock, puts it back.
+    isolate: false,
+    sequence: { sequencer: SlowestFirst },
   },
 })

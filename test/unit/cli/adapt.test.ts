@@ -2,11 +2,12 @@ import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { MachineDocument } from '../../../src/bench/contract.ts'
-import { blueprints } from '../../../src/blueprint/library.ts'
+import { blueprintById } from '../../../src/blueprint/library.ts'
 import { blueprintSchema, type Blueprint } from '../../../src/blueprint/schema.ts'
 import { makeCommandLine, type CommandLine } from './command-line.ts'
 
-const [upright] = blueprints
+/** The upright whose moves are weighed quickest: every command answers with them. */
+const upright = blueprintById('bagged-upright-one-motor')!
 let line: CommandLine
 beforeEach(async () => {
   line = await makeCommandLine()

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { MachineDocument } from '../../../src/bench/contract.ts'
-import { blueprints } from '../../../src/blueprint/library.ts'
+import { blueprintById } from '../../../src/blueprint/library.ts'
 import { gradedCheckSchema } from '../../../src/blueprint/schema.ts'
 import { wattsChecks } from '../../../src/blueprint/library/shared/watts-checks.ts'
 import { wattsEntry } from '../../../src/cli/watts-entry.ts'
@@ -12,7 +12,8 @@ beforeEach(async () => {
 })
 afterEach(() => line.remove())
 
-const [upright] = blueprints
+/** Of the architectures the one whose moves are weighed quickest: every command answers with them. */
+const upright = blueprintById('stick-upright')!
 const add = ['add', '--name', 'Green', '--blueprint', upright.id, '--complaint', 'dead'] as const
 const partOf = (at: number): string => upright.parts[at].id
 
