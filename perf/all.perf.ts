@@ -2,6 +2,7 @@ import { it } from 'vitest'
 import { coverage, run as airVerdict } from './air-verdict.ts'
 import { run as airflow } from './airflow-speed.ts'
 import { run as belief } from './belief-speed.ts'
+import { run as buying } from './buying-speed.ts'
 import { run as library } from './library-speed.ts'
 import { run as machine } from './machine-speed.ts'
 import { run as money } from './plan-money.ts'
@@ -15,7 +16,7 @@ import { run as plan } from './plan-speed.ts'
 const figure = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3))
 
 it('prints each engine’s speed beside what it is compared with', async () => {
-  for (const run of [network, airflow, airVerdict, belief, library, machine, plan]) {
+  for (const run of [network, airflow, airVerdict, belief, library, machine, plan, buying]) {
     for (const { name, ours, theirs, ratio } of await run()) {
       console.log(`${name}: ${figure(ours)} ms, compared with ${figure(theirs)} ms: ${figure(ratio)} ×`)
     }

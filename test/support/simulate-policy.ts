@@ -9,7 +9,21 @@ export const simulatedMoney = (
   policy: readonly PolicyPoint[],
   jobs: number,
   seed: number,
-): number[] => {
+): number[] =>
+  simulatedEndings(plan, policy, jobs, seed).map(
+    ({ exit, suspect, spentMinor }) => plan.exits.find(({ id }) => id === exit)!.payoffMinor[suspect] - spentMinor,
+  )
+
+/** How one job ends: by which exit, with which suspect left in it, and what was spent up to there, own time included. */
+export type SimulatedEnding = { readonly exit: string; readonly suspect: number; readonly spentMinor: number }
+
+/** Ends of one job after another, drawn likewise. */
+export const simulatedEndings = (
+  plan: PlanProblem,
+  policy: readonly PolicyPoint[],
+  jobs: number,
+  seed: number,
+): SimulatedEnding[] => {
   const generator = xoroshiro128plus(seed)
   const draw: Draw = () => (generator.next() >>> 0) / 2 ** 32
   const tables = tablesOf(plan)
@@ -36,7 +50,7 @@ const drawn = (probabilities: readonly number[], draw: Draw): number => {
   return probabilities.findLastIndex((p) => p > 0)
 }
 
-const oneJob = (plan: PlanProblem, policy: readonly PolicyPoint[], tables: Tables, draw: Draw): number => {
+const oneJob = (plan: PlanProblem, policy: readonly PolicyPoint[], tables: Tables, draw: Draw): SimulatedEnding => {
   let suspect = drawn(plan.suspects.map(({ probability }) => probability), draw) // prettier-ignore
   const off = new Set(plan.off)
   let money = 0
@@ -48,7 +62,7 @@ const oneJob = (plan: PlanProblem, policy: readonly PolicyPoint[], tables: Table
     if (move.kind === 'exit') {
       const exit = tables.exits.get(move.id)!
       if (exit.allCoversOn) spend(closeAll(tables, off), 0)
-      return money + exit.payoffMinor[suspect]
+      return { exit: move.id, suspect, spentMinor: -money }
     }
     if (move.kind === 'check') {
       const check = tables.checks.get(move.id)!

@@ -4,6 +4,8 @@
  */
 export { checkPlanProblem } from './check-problem.ts'
 export { certify, type Certificate, type CertifyOptions, type PolicyNode } from './certify.ts'
+export { openingOrder } from './covers.ts'
+export { endingsUnder, type PolicyEnding, type PolicyEndings, type PolicyLeftOut } from './endings.ts'
 export { plan, type PlanOptions, type Risk } from './plan.ts'
 export {
   planProblemSchema,

@@ -42,11 +42,14 @@ const followers = (
   return [...outcomes].map(([point, ids]) => ({ outcomes: ids, point }))
 }
 
-/** The policy that a graph names, read in a problem; null where the problem has no such move, or an outcome that may come up leads nowhere. */
-export const policyIn = (problem: PlanProblem, graph: readonly PolicyPoint[]): Policy | null => {
+/**
+ * The policy that a graph names, read in a problem; null where the problem has no such move, or an outcome that may come up leads
+ * nowhere. In its `own` problem an outcome that leads nowhere is one that cannot come up there, and is let stand.
+ */
+export const policyIn = (problem: PlanProblem, graph: readonly PolicyPoint[], own = false): Policy | null => {
   const made: (Policy | null | undefined)[] = []
   const read = (place: number): Policy | null => {
-    if (made[place] === undefined) made[place] = pointOf(problem, graph[place], read)
+    if (made[place] === undefined) made[place] = pointOf(problem, graph[place], read, own)
     return made[place]
   }
   return graph.length === 0 ? null : read(0)
@@ -56,6 +59,7 @@ const pointOf = (
   problem: PlanProblem,
   { move, next }: PolicyPoint,
   read: (place: number) => Policy | null,
+  own: boolean,
 ): Policy | null => {
   const index = problem[lists[move.kind]].findIndex(({ id }) => id === move.id)
   if (index === -1) return null
@@ -70,6 +74,6 @@ const pointOf = (
     const follower = next.find(({ outcomes }) => outcomes.includes(id))
     return follower === undefined ? null : read(follower.point)
   })
-  const whole = after.every((point, o) => point !== null || check.likelihood.every((row) => row[o] === 0))
+  const whole = own || after.every((point, o) => point !== null || check.likelihood.every((row) => row[o] === 0))
   return whole ? { kind: 'step', step, next: after } : null
 }

@@ -39,9 +39,13 @@ export const outlookOf = (rules: Rules, kernel: Kernel, policy: Policy, from: Si
 }
 
 /** The money alone, by suspect: the same as `outlookOf` gives, for less work. */
-export const moneyBySuspect = (rules: Rules, kernel: Kernel, policy: Policy, from: Situation): Float64Array => {
+export const moneyBySuspect = (rules: Rules, kernel: Kernel, policy: Policy, from: Situation): Float64Array =>
+  moneyFinder(rules, kernel)(policy, from)
+
+/** The money by suspect from any point of a policy on; what was worked out once is kept for the points that are asked for later. */
+export const moneyFinder = (rules: Rules, kernel: Kernel): ((policy: Policy, from: Situation) => Float64Array) => {
   const columns = columnsByPoint(kernel)
-  return backwards<Float64Array>(rules, policy, from, {
+  const figuring: Figuring<Float64Array> = {
     leave: (exit, situation) => leavingMoney(rules, kernel, exit, situation),
     repair: (repair, { costMinor }, then) => {
       const money = beforeRepair(rules, kernel, repair, then)
@@ -56,7 +60,9 @@ export const moneyBySuspect = (rules: Rules, kernel: Kernel, policy: Policy, fro
       }
       return money
     },
-  })
+  }
+  const known: Known<Float64Array> = new Map()
+  return (policy, from) => backwards(rules, policy, from, figuring, known)
 }
 
 type Spent = { readonly costMinor: number; readonly minutes: number }
@@ -73,9 +79,17 @@ type Figuring<Figure> = {
   ) => Figure
 }
 
+/** Figures that were worked out: by point, by the covers that are off there. */
+type Known<Figure> = Map<Policy, Map<number, Figure>>
+
 /** Works a figure out from the exits backwards, each point once for each set of covers that it is come to with. */
-const backwards = <Figure>(rules: Rules, policy: Policy, from: Situation, figuring: Figuring<Figure>): Figure => {
-  const known = new Map<Policy, Map<number, Figure>>()
+const backwards = <Figure>(
+  rules: Rules,
+  policy: Policy,
+  from: Situation,
+  figuring: Figuring<Figure>,
+  known: Known<Figure> = new Map(),
+): Figure => {
   const at = (point: Policy, situation: Situation): Figure => {
     const bySituation = known.get(point) ?? new Map<number, Figure>()
     known.set(point, bySituation)
