@@ -1,11 +1,15 @@
+import { moneyText } from '../base/money.ts'
+import { inSentence } from '../base/in-sentence.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import { answerProblems } from '../machine/buying/index.ts'
 import type { Job } from '../machine/job.ts'
 import type { MachineState } from './contract.ts'
+import { machineLines } from './books/lines-of.ts'
 import { closingProblems, openingProblems, workCoveredProblems } from './cover-rules.ts'
 import { exitProblems } from './exit-rules.ts'
-import { foldNotes } from './fold.ts'
+import { costLeft, foldNotes } from './fold.ts'
 import { gaugeProblems } from './gauge-rules.ts'
 import { jobOf } from './job.ts'
 import type { Note, NoteContent } from './note.ts'
@@ -33,9 +37,10 @@ const firstProblems = (content: NoteContent, blueprint: Blueprint): readonly Pro
     return [unknownId('blueprint', 'blueprint', content.blueprint, [blueprint.id])]
   }
   const parts = blueprint.parts.map((part) => part.id)
-  return content.missing.flatMap((part, index) =>
+  const missing = content.missing.flatMap((part, index) =>
     parts.includes(part) ? [] : [unknownId('part', `missing.${index}`, part, parts)],
   )
+  return [...missing, ...answerProblems({ answers: content.answers ?? [] })]
 }
 
 const nextProblems = (notes: readonly Note[], content: NoteContent, blueprint: Blueprint): readonly Problem[] => {
@@ -43,6 +48,7 @@ const nextProblems = (notes: readonly Note[], content: NoteContent, blueprint: B
   if (content.kind === 'added') {
     return [problem('already-added', 'kind', 'This machine came in already', 'Add another machine for another one')]
   }
+  if (content.kind === 'came-back') return cameBackProblems(content, state)
   if (state.left !== null && !strikesTheLeaving(notes, content)) return [hasLeft(state.left)]
   return contentProblems(content, notes, jobOf(state, notes, blueprint))
 }
@@ -59,7 +65,7 @@ const hasLeft = (left: NonNullable<MachineState['left']>): Problem =>
   )
 
 const contentProblems = (
-  content: Exclude<NoteContent, { kind: 'added' }>,
+  content: Exclude<NoteContent, { kind: 'added' | 'came-back' }>,
   notes: readonly Note[],
   job: Job,
 ): readonly Problem[] => {
@@ -89,6 +95,8 @@ const contentProblems = (
     }
     case 'repaired':
       return repairProblems(content, job)
+    case 'took-off':
+      return tookOffProblems(content, job, foldNotes(notes))
     case 'history':
       return content.ageYears === undefined && content.wear === undefined ? [nothingKnown] : []
     case 'valued':
@@ -98,10 +106,46 @@ const contentProblems = (
       return parts.includes(content.part) ? [] : [unknownId('part', 'part', content.part, parts)]
     }
     case 'struck':
-      return strikeProblems(content.note, notes)
+      return strikeProblems(content, notes)
     case 'left':
       return exitProblems(content, job)
   }
+}
+
+/** Only what was sold can come back, and no more is given back than was received for it. */
+const cameBackProblems = (
+  { refundMinor }: Extract<NoteContent, { kind: 'came-back' }>,
+  { left, receivedMinor, currency }: MachineState,
+): readonly Problem[] => {
+  if (left === null || (left.exit !== 'sell-working' && left.exit !== 'sell-for-spares')) return [notSold]
+  if (refundMinor <= receivedMinor) return []
+  const what = `More is given back than the ${moneyText(receivedMinor, currency)} that were received for it`
+  return [
+    problem('refund-too-high', 'refundMinor', what, 'Give what the buyer got; enter postage and the like as spent'),
+  ]
+}
+
+const notSold = problem(
+  'not-sold',
+  'kind',
+  'This machine was not sold, so it cannot come back',
+  'Enter its sale first, or strike out the note of its leaving',
+)
+
+const tookOffProblems = (
+  { part, costMinor }: Extract<NoteContent, { kind: 'took-off' }>,
+  { blueprint }: Job,
+  state: MachineState,
+): readonly Problem[] => {
+  const parts = blueprint.parts.map(({ id }) => id)
+  if (!parts.includes(part)) return [unknownId('part', 'part', part, parts)]
+  if (state.missing.includes(part)) {
+    return [problem('part-not-there', 'part', 'That part is not on the machine', 'Choose one that is')]
+  }
+  const costs = costLeft(state)
+  if (costMinor <= costs) return []
+  const what = `The part takes more with it than the ${moneyText(costs, state.currency)} that the machine still stands at`
+  return [problem('share-too-high', 'costMinor', what, 'Give a smaller share of its cost')]
 }
 
 const valuedProblems = (
@@ -158,7 +202,10 @@ const describedProblems = (id: string, { blueprint }: Job, notes: readonly Note[
   return [problem('read-by-it-already', 'blueprint', what, 'Nothing is left to do, or name another blueprint')]
 }
 
-const strikeProblems = (id: string, notes: readonly Note[]): readonly Problem[] => {
+type StruckContent = Extract<NoteContent, { kind: 'struck' }>
+
+const strikeProblems = (content: StruckContent, notes: readonly Note[]): readonly Problem[] => {
+  const id = content.note
   const note = notes.find((one) => one.id === id)
   if (note === undefined) {
     return [problem('unknown-note', 'note', `“${id}” is not a note of this machine`, 'Name a note of its log')]
@@ -167,7 +214,24 @@ const strikeProblems = (id: string, notes: readonly Note[]): readonly Problem[] 
   if (notes.some((one) => one.content.kind === 'struck' && one.content.note === id)) {
     return [problem('already-struck', 'note', 'This note is struck out already', 'Nothing is left to do')]
   }
-  return []
+  return booksProblems(content, notes)
+}
+
+/** What later notes rest on cannot be struck out before them: a part took its share of a cost that would then not be there. */
+const booksProblems = (content: StruckContent, notes: readonly Note[]): readonly Problem[] => {
+  const [first] = notes
+  if (first === undefined) return []
+  const strike: Note = { ...first, id: `strike of ${content.note}`, seq: notes.length + 1, content }
+  const lines = machineLines([...notes, strike])
+  if (lines.kind === 'ok') return []
+  return [
+    problem(
+      'books-rest-on-it',
+      'note',
+      `Without that note the books of this machine would not add up: ${inSentence(lines.problems[0]?.what ?? '')}`,
+      'Strike out the later note that rests on it first',
+    ),
+  ]
 }
 
 const cannotStrike = (kind: 'added' | 'struck'): Problem =>

@@ -4,9 +4,10 @@ import { canonical } from './canonical.ts'
 import type { MachineDocument } from './contract.ts'
 import { foldNotes } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
-import type { AppendOutcome, Clock, Ids, SettingsStore } from './ports.ts'
+import type { AppendOutcome, Clock, Ids, LogWrite, SettingsStore } from './ports.ts'
 import { documentOf, noSuchMachine, type QueryDeps } from './queries.ts'
 import { currentSettings } from './settings.ts'
+import { shelfSide } from './shelf/shelf-moves.ts'
 import { unknownId } from './unknown.ts'
 
 export type CommandDeps = QueryDeps & {
@@ -87,10 +88,35 @@ export const addNote = async (
   const before = notes.find((note) => note.id === id)
   if (before !== undefined) return sentBefore(deps, notes, before, content)
   if (version !== notes.length) return conflict(deps, notes)
+  if (content.kind === 'took-off') return { kind: 'refused', problems: [takenWithPart] }
   const problems = await checked(deps, notes, content)
   if (problems.length > 0) return { kind: 'refused', problems }
   const note: Note = { id, machine, seq: version + 1, at: deps.now(), content }
-  return settled(deps, machine, await deps.store.append(machine, version, [note]))
+  const side = await shelfSide(deps, notes, note)
+  if (side.kind === 'refused') return { kind: 'refused', problems: side.problems }
+  if (side.kind === 'none') return settled(deps, machine, await deps.store.append(machine, version, [note]))
+  return settledTogether(deps, machine, notes, [
+    { kind: 'machine', id: machine, expectedVersion: version, entries: [note] },
+    side.write,
+  ])
+}
+
+/** The machine as it is: the answer to what was sent before. */
+export const documentNow = async (deps: CommandDeps, notes: readonly Note[]): Promise<CommandOutcome> => ({
+  kind: 'done',
+  document: await documentOf(notes, deps.blueprintById),
+})
+
+/** Writes to a machine and the shelf, all or nothing; answers with the machine. */
+export const settledTogether = async (
+  deps: CommandDeps,
+  machine: string,
+  notes: readonly Note[],
+  writes: readonly LogWrite[],
+): Promise<CommandOutcome> => {
+  const outcome = await deps.logs.write(deps.bench, writes)
+  if (outcome.kind === 'appended' || outcome.kind === 'not-kept') return settled(deps, machine, outcome)
+  return conflict(deps, outcome.at === 0 ? await deps.store.notes(machine) : notes)
 }
 
 const sentBefore = async (
@@ -116,6 +142,13 @@ const changedMeanwhile = problem(
   'version',
   'Something else was written about this machine meanwhile',
   'Look at what is new, then enter it again if it still holds',
+)
+
+const takenWithPart = problem(
+  'taken-with-part',
+  'kind',
+  'A part is taken off and put on the shelf in one go',
+  'Say what the part is when taking it off',
 )
 
 const idTaken = (what: 'machine' | 'note', id: string): Problem =>

@@ -1,4 +1,5 @@
 import type { Complaint } from '../facts/complaints.ts'
+import type { WhereFrom } from '../facts/where-from.ts'
 import type { Wear } from '../facts/rate-shifts.ts'
 import type { DateMark } from '../machine/stamps/marks.ts'
 import type { Plate } from '../machine/plate.ts'
@@ -45,10 +46,21 @@ export type MachineState = {
   readonly missing: readonly string[]
   readonly off: readonly string[]
   readonly struck: readonly string[]
+  /** The model as it stands on the plate; empty where nobody wrote it down. */
+  readonly model: string
+  readonly source: WhereFrom | null
+  /** The advert that was weighed before it was bought. */
+  readonly advert: string | null
   readonly paidMinor: number
-  /** Paid for parts and materials since it came in. */
+  /** Paid for fetching it, for parts and for materials. */
   readonly spentMinor: number
+  /** What of its cost went to the shelf with parts taken off it. */
+  readonly toShelfMinor: number
+  /** Received for it less what was given back; fees and postage. */
+  readonly receivedMinor: number
+  readonly feesMinor: number
   readonly minutes: number
+  /** How it left, while it is gone. `receivedMinor`: this time. `profitMinor`: over all that was paid and received. */
   readonly left: {
     readonly exit: ExitId
     readonly receivedMinor: number
@@ -71,7 +83,14 @@ export type NoteLine = {
 }
 
 /** GET /api/bench/:bench/machines */
-export type MachineList = { readonly machines: readonly MachineState[] }
+export type MachineList = {
+  /** Those in hand, then a stretch of those that left; each list with the one that came in last first. */
+  readonly machines: readonly MachineState[]
+  readonly inHand: number
+  readonly left: number
+  /** What to ask for to get further ones that left; null at the end. */
+  readonly after: number | null
+}
 /** GET /api/bench/:bench/machines/:id, and the answer to each POST that adds a note. */
 export type MachineDocument = {
   readonly state: MachineState

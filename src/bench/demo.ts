@@ -3,14 +3,14 @@ import type { FindBlueprint } from './blueprints.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from './commands.ts'
 import { demoMachines, type DemoMachine } from './demo-machines.ts'
 import { noteContentSchema } from './note.ts'
-import type { NoteStore, SettingsStore } from './ports.ts'
+import type { BenchStores, SettingsStore } from './ports.ts'
 
 /**
  * Fills an empty store with the demonstration: invented machines, each note passed through the same door as any other.
  * Throws when the rules refuse one of its notes, for then the demonstration itself is wrong.
  */
 export const fillDemoBench = async (deps: {
-  readonly store: NoteStore
+  readonly stores: BenchStores
   readonly blueprintById: FindBlueprint
 }): Promise<void> => {
   for (const machine of demoMachines) await replay(deps, machine)
@@ -23,7 +23,7 @@ const untouched: SettingsStore = {
 }
 
 const replay = async (
-  { store, blueprintById }: Parameters<typeof fillDemoBench>[0],
+  { stores: { notes: store, logs, books }, blueprintById }: Parameters<typeof fillDemoBench>[0],
   machine: DemoMachine,
 ): Promise<void> => {
   for (const [index, [minutesLater, input]] of machine.notes.entries()) {
@@ -31,6 +31,8 @@ const replay = async (
     const at = new Date(Date.parse(machine.cameInAt) + minutesLater * 60_000).toISOString()
     const deps: CommandDeps = {
       store,
+      logs,
+      books,
       bench: 'demo',
       blueprintById,
       blueprintIds: () => [],

@@ -28,7 +28,7 @@ export const standing = (notes: readonly Note[]): readonly Note[] => {
 
 /**
  * What the notes of one machine add up to. The order in which they are given and repeats of a note change nothing.
- * Money in minor units, time in minutes; profit is money only: received less paid less spent.
+ * Money in minor units, time in minutes; profit is money only: received less fees, paid and spent, but for what went to the shelf.
  * Throws when there is no `added` note: a log without one is a programmer's mistake.
  */
 export const foldNotes = (notes: readonly Note[]): MachineState => {
@@ -65,9 +65,15 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     missing: content.missing,
     off: [],
     struck: ordered.filter((note) => struck.has(note.id)).map((note) => note.id),
+    model: content.model ?? '',
+    source: content.source ?? null,
+    advert: content.advert ?? null,
     paidMinor: content.paidMinor,
-    spentMinor: 0,
-    minutes: 0,
+    spentMinor: content.travelMinor ?? 0,
+    toShelfMinor: 0,
+    receivedMinor: 0,
+    feesMinor: 0,
+    minutes: content.travelMin ?? 0,
     left: null,
   }
 }
@@ -108,8 +114,20 @@ const step = (state: MachineState, note: Note): MachineState => {
       return { ...state, marks: [...state.marks, { note: note.id, part: content.part, reading: content.reading }] }
     case 'spent':
       return worked(state, content.minutes, content.costMinor)
+    case 'took-off':
+      return {
+        ...worked(state, content.minutes, 0),
+        missing: [...without(state.missing, content.part), content.part],
+        toShelfMinor: state.toShelfMinor + content.costMinor,
+      }
     case 'left':
       return leave(state, note, content)
+    case 'came-back':
+      return {
+        ...worked(state, content.minutes, 0),
+        receivedMinor: state.receivedMinor - content.refundMinor,
+        left: null,
+      }
   }
 }
 
@@ -137,13 +155,28 @@ const value = (state: MachineState, { at }: Note, content: ValuedContent): Machi
 
 const without = (all: readonly string[], one: string): readonly string[] => all.filter((each) => each !== one)
 
-const leave = (state: MachineState, note: Note, content: LeftContent): MachineState => ({
-  ...worked(state, content.minutes, 0),
-  left: {
-    exit: content.exit,
-    receivedMinor: content.receivedMinor,
-    profitMinor: content.receivedMinor - state.paidMinor - state.spentMinor,
-    safety: content.safety,
-    at: note.at,
-  },
-})
+const leave = (before: MachineState, note: Note, content: LeftContent): MachineState => {
+  const state = {
+    ...worked(before, content.minutes, 0),
+    receivedMinor: before.receivedMinor + content.receivedMinor,
+    feesMinor: before.feesMinor + (content.feeMinor ?? 0) + (content.postageMinor ?? 0),
+  }
+  return {
+    ...state,
+    left: {
+      exit: content.exit,
+      receivedMinor: content.receivedMinor,
+      profitMinor: profitOf(state),
+      safety: content.safety,
+      at: note.at,
+    },
+  }
+}
+
+/** What is left of all that was received once all that was paid is taken off; parts on the shelf take their share of the cost with them. */
+const profitOf = ({ receivedMinor, feesMinor, paidMinor, spentMinor, toShelfMinor }: MachineState): number =>
+  receivedMinor - feesMinor - paidMinor - spentMinor + toShelfMinor
+
+/** What the machine stands at in the books while it is in hand: paid and spent, less what went to the shelf. Minor units. */
+export const costLeft = ({ paidMinor, spentMinor, toShelfMinor }: MachineState): number =>
+  paidMinor + spentMinor - toShelfMinor

@@ -1,5 +1,6 @@
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Attitude } from '../facts/attitudes.ts'
+import type { Costs } from '../machine/costs.ts'
 import type { Job, JobEvent } from '../machine/job.ts'
 import type { MachineState } from './contract.ts'
 import { standing } from './fold.ts'
@@ -10,15 +11,19 @@ import { defaultSettings } from './settings.ts'
 /**
  * The machine as the engines need to know it: blueprint, plate, claims, and the events in order without those struck out.
  * @param attitude what the settings say of risk
+ * @param costs what things cost by the settings
  */
 export const jobOf = (
   given: MachineState,
   notes: readonly Note[],
   blueprint: Blueprint,
   attitude: Attitude = defaultSettings.attitude,
+  costs?: Costs,
 ): Job => {
   const state = fittedTo(given, blueprint)
+  const first = notes.find(({ content }) => content.kind === 'added')?.content
   return {
+    ...(first?.kind === 'added' ? { claims: first.claims, answers: first.answers, condition: first.condition } : {}),
     blueprint,
     plate: state.plate,
     history: { ageYears: state.ageYears ?? undefined, wear: state.wear ?? undefined },
@@ -30,9 +35,10 @@ export const jobOf = (
     hourSetAt: state.hourSetAt,
     prices: state.prices,
     attitude,
+    costs,
     rules: state.rules,
     lead: state.lead,
-    putInMinor: state.paidMinor + state.spentMinor - (state.left?.receivedMinor ?? 0),
+    putInMinor: state.paidMinor + state.spentMinor + state.feesMinor - state.toShelfMinor - state.receivedMinor,
   }
 }
 
@@ -63,6 +69,8 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'stamp':
     case 'valued':
     case 'spent':
+    case 'took-off':
+    case 'came-back':
     case 'said':
     case 'struck':
     case 'left':

@@ -7,6 +7,7 @@ import { limitsRequestSchema } from '../engines/limits/index.ts'
 import { moneyRequestSchema } from '../engines/money/index.ts'
 import { networkRequestSchema, networkSchema } from '../engines/network/index.ts'
 import { planProblemSchema } from '../engines/plan/index.ts'
+import { advertSchema } from '../machine/buying/index.ts'
 import { stampsSchema } from '../machine/index.ts'
 import { benchNotesSchema } from './note.ts'
 import { settingsChangeSchema } from './settings-change.ts'
@@ -24,6 +25,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   stamps: stampsSchema,
   edits: editsFileSchema,
   settings: settingsChangeSchema,
+  advert: advertSchema,
 }
 
 /** Names of the forms that outside input may take. */

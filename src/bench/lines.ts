@@ -97,6 +97,10 @@ const contentText = (content: NoteContent, context: Context): string => {
       const part = inSentence(nameIn(blueprint?.parts, content.part))
       return withWords(`Date mark, ${part}: ${markText(content.reading)}`, [content.text], '. ')
     }
+    case 'took-off': {
+      const part = inSentence(nameIn(blueprint?.parts, content.part))
+      return `Taken off and put on the shelf: ${part}${effort(content.minutes, content.costMinor, currency)} of its cost`
+    }
     case 'spent':
       return `Spent: ${content.text}${effort(content.minutes, content.costMinor, currency)}`
     case 'said':
@@ -105,6 +109,10 @@ const contentText = (content: NoteContent, context: Context): string => {
       return withWords(`Struck out: ${context.textOf(content.note) ?? content.note}`, [content.reason], ' – ')
     case 'left':
       return leftText(content, currency)
+    case 'came-back': {
+      const back = `Came back, ${moneyText(content.refundMinor, currency)} given back`
+      return withWords(back, [content.text])
+    }
   }
 }
 
@@ -120,8 +128,11 @@ const withWords = (head: string, words: readonly string[], join = ': '): string 
 
 const addedText = (content: Extract<NoteContent, { kind: 'added' }>, blueprint: Blueprint | null): string => {
   const missing = content.missing.map((part) => inSentence(nameIn(blueprint?.parts, part)))
+  const travel = content.travelMinor ?? 0
   return [
-    `Came in: ${content.name}, paid ${moneyText(content.paidMinor, content.currency)}`,
+    `Came in: ${content.name}, paid ${moneyText(content.paidMinor, content.currency)}${
+      travel === 0 ? '' : `, fetching it ${moneyText(travel, content.currency)}`
+    }`,
     withWords('Seller says', [...content.complaints.map(complaintText), content.claim]),
     missing.length === 0 ? '' : `Missing: ${missing.join(', ')}`,
   ]
@@ -136,9 +147,10 @@ const repairedText = (
   const repair = blueprint?.repairs.find((one) => one.id === content.repair)
   const option = repair?.options.find((one) => one.id === content.option)
   const name = inSentence(repair?.name ?? content.repair)
+  const shelf = content.shelfPart === undefined ? '' : ', from the shelf'
   const how =
     repair !== undefined && repair.options.length > 1 ? ` (${inSentence(option?.name ?? content.option)})` : ''
-  const done = `Repaired: ${name}${how}, ${minutesText(content.minutes)}, ${moneyText(content.costMinor, currency)}`
+  const done = `Repaired: ${name}${how}${shelf}, ${minutesText(content.minutes)}, ${moneyText(content.costMinor, currency)}`
   return withWords(done, [content.text], ' – ')
 }
 
@@ -147,8 +159,13 @@ const effort = (minutes: number, costMinor: number, currency: Currency): string 
 
 const leftText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Currency): string => {
   const exit = exitText[content.exit]
-  const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}`
+  const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}${feesText(content, currency)}`
   return withWords(head, [content.safety === '' ? '' : `Safety: ${content.safety}`], '. ')
+}
+
+const feesText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Currency): string => {
+  const minor = (content.feeMinor ?? 0) + (content.postageMinor ?? 0)
+  return minor === 0 ? '' : ` less ${moneyText(minor, currency)} of fees and postage`
 }
 
 /** What it is reckoned with from there on. */

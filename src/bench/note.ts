@@ -1,8 +1,11 @@
 import { z } from 'zod'
 import { editsSchema } from '../blueprint/adapt-edits.ts'
+import { conditionIds } from '../facts/buying.ts'
 import { complaintIds } from '../facts/complaints.ts'
+import { sourceIds } from '../facts/where-from.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
 import { gaugeReadingSchema } from '../machine/air/gauge-reading.ts'
+import { answersSchema, claimsSchema } from '../machine/buying/advert.ts'
 import { findingSchema, provedLeadSchema, rulesSchema } from '../machine/proof/finding.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
@@ -27,13 +30,26 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     complaints: z.array(complaint).default([]),
     /** What the seller said, in the seller's words. */
     claim: z.string().trim().max(2000).default(''),
+    /** What else the seller claimed, and answered before it was bought. */
+    claims: claimsSchema.optional(),
+    answers: answersSchema.optional(),
     /** Part ids of the blueprint that are not there. */
     missing: z.array(id).default([]),
+    /** How it looks for its age; takes a share off the blueprint's prices. */
+    condition: z.enum(conditionIds).optional(),
     /** What an hour of one's own time is worth; the bench fills it in from the settings when it is left out. */
     hourMinor: minor.optional(),
     /** Years since it was made, and how hard it was used; left out where nobody knows. */
     ageYears: ageYears.optional(),
     wear: z.enum(wearLevels).optional(),
+    /** The model as it stands on the plate, in one's own words; machines of one model share their prices. */
+    model: z.string().trim().max(120).optional(),
+    /** Where it came from, and the advert that was weighed before. */
+    source: z.enum(sourceIds).optional(),
+    advert: id.optional(),
+    /** What fetching it took. */
+    travelMinor: minor.optional(),
+    travelMin: minutes.optional(),
     /** Set on a virtual machine: the seed that hides its fault. */
     practiceSeed: z.number().int().min(0).max(0xffffffff).optional(),
   }),
@@ -64,7 +80,17 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     option: id,
     minutes,
     costMinor: minor,
+    /** The part of the shelf that went in; `costMinor` is then what it stood there at. */
+    shelfPart: id.optional(),
     text: z.string().trim().max(2000).default(''),
+  }),
+  /** A part taken off it and put on the shelf, with its share of what the machine has cost. */
+  z.strictObject({
+    kind: z.literal('took-off'),
+    part: id,
+    shelfPart: id,
+    costMinor: minor,
+    minutes: minutes.default(0),
   }),
   z.strictObject({ kind: z.literal('spent'), costMinor: minor, minutes: minutes.default(0), text: words }),
   z.strictObject({ kind: z.literal('said'), text: words }),
@@ -94,9 +120,19 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     kind: z.literal('left'),
     exit: z.enum(['sell-working', 'sell-for-spares', 'break-for-parts', 'scrap']),
     receivedMinor: minor,
+    /** Taken off what was received: the fee of selling it, and postage paid by oneself. */
+    feeMinor: minor.optional(),
+    postageMinor: minor.optional(),
     minutes: minutes.default(0),
     /** For "sell working": who made the safety checks after the repair, with what, or why it is sold without. */
     safety: z.string().trim().max(2000).default(''),
+  }),
+  /** The buyer brought it back: money given back, and it is in hand again. */
+  z.strictObject({
+    kind: z.literal('came-back'),
+    refundMinor: minor,
+    minutes: minutes.default(0),
+    text: z.string().trim().max(2000).default(''),
   }),
 ])
 

@@ -1,5 +1,8 @@
+import type { Currency } from '../base/money.ts'
 import type { Problem } from '../base/problem.ts'
-import type { BenchId } from './contract.ts'
+import type { BookLine } from './books/book-line.ts'
+import type { BenchId, MachineState } from './contract.ts'
+import type { Entry, LogKind } from './logs/entry.ts'
 import type { Note } from './note.ts'
 import type { OwnBlueprint } from './own-blueprint.ts'
 import type { KeptChange } from './settings-change.ts'
@@ -34,6 +37,99 @@ export type NoteStore = {
    */
   readonly append: (machine: string, expectedVersion: number, notes: readonly Note[]) => Promise<AppendOutcome>
 }
+
+/** Entries for one log. `expectedVersion` 0 begins it. */
+export type LogWrite =
+  | {
+      readonly kind: 'machine'
+      readonly id: string
+      readonly expectedVersion: number
+      readonly entries: readonly Note[]
+    }
+  | {
+      readonly kind: LogKind
+      readonly id: string
+      readonly expectedVersion: number
+      readonly entries: readonly Entry[]
+    }
+
+/** What became of writes to several logs: all of them were kept, or none. `at`: the place of the write that was in the way. */
+export type WriteOutcome =
+  | { readonly kind: 'appended' }
+  | { readonly kind: 'conflict'; readonly at: number; readonly version: number }
+  | { readonly kind: 'missing'; readonly at: number }
+  | { readonly kind: 'not-kept'; readonly problem: Problem }
+
+/**
+ * Where the logs of everything else are kept: parts of the shelf, adverts, prices, spending. By the same rules as the logs of machines: an
+ * entry is never changed or removed, versions count entries, and sending entries again does no harm.
+ */
+export type LogStore = {
+  /** One log in order; empty when there is none. */
+  readonly entries: (kind: LogKind, id: string) => Promise<readonly Entry[]>
+  /** All logs of a kind on a bench, in the order they were begun. */
+  readonly list: (bench: BenchId, kind: LogKind) => Promise<readonly (readonly Entry[])[]>
+  /** Writes to several logs at once, machines among them: what moves a part from the shelf into a machine is kept whole or not at all. */
+  readonly write: (bench: BenchId, writes: readonly LogWrite[]) => Promise<WriteOutcome>
+}
+
+/** A stretch of a list. `after`: what to ask for to get the next one; null at the end. */
+export type Page<T> = { readonly items: readonly T[]; readonly total: number; readonly after: number | null }
+
+/** Which stretch of a list. The newest come first. */
+export type PageAsked = {
+  readonly open: boolean
+  readonly limit: number
+  readonly after?: number | undefined
+  /** Only of this group: a blueprint, a kind of part. */
+  readonly group?: string | undefined
+  /** Only those whose name holds these words, whatever their case. */
+  readonly text?: string | undefined
+}
+
+/** Months as the calendar has them, or running from the 6th to the 5th as the tax months of the United Kingdom do. */
+export type MonthKind = 'calendar' | 'from-6th'
+export type MonthLine = {
+  readonly month: string
+  readonly currency: Currency
+  readonly account: BookLine['account']
+  readonly minor: number
+  readonly minutes: number
+}
+export type GroupLine = {
+  readonly group: string
+  readonly currency: Currency
+  readonly logs: number
+  readonly count: number
+  readonly stockMinor: number
+}
+/** What the machines that left have brought, by one thing known of them. */
+export type ResultLine = {
+  readonly key: string
+  readonly currency: Currency
+  readonly machines: number
+  readonly soldWorking: number
+  readonly receivedMinor: number
+  readonly costMinor: number
+  readonly profitMinor: number
+  readonly minutes: number
+  /** Machines that brought less than they cost. */
+  readonly atLoss: number
+}
+
+/** What the lists and the books ask of the store; made from the logs, so it can be made again from them. Virtual machines are in no sum. */
+export type BookStore = {
+  readonly machines: (bench: BenchId, asked: PageAsked) => Promise<Page<MachineState>>
+  /** Summaries of other logs; the use-case that the kind belongs to knows their form. */
+  readonly logs: (bench: BenchId, kind: LogKind, asked: PageAsked) => Promise<Page<unknown>>
+  /** How many open logs there are of each group and what they stand at. */
+  readonly groups: (bench: BenchId, kind: LogKind | 'machine') => Promise<readonly GroupLine[]>
+  readonly months: (bench: BenchId, kind: MonthKind) => Promise<readonly MonthLine[]>
+  readonly results: (bench: BenchId, by: 'blueprint' | 'complaint' | 'source') => Promise<readonly ResultLine[]>
+}
+
+/** Where everything of the machines, the shelf and the books is kept. */
+export type BenchStores = { readonly notes: NoteStore; readonly logs: LogStore; readonly books: BookStore }
 
 /** What became of a blueprint handed to the store. */
 export type PutOutcome =

@@ -6,11 +6,13 @@ import { fittedTo } from './fitted.ts'
 import { foldNotes } from './fold.ts'
 import { noteLines } from './lines.ts'
 import type { Note } from './note.ts'
-import type { NoteStore } from './ports.ts'
+import type { BookStore, LogStore, NoteStore } from './ports.ts'
 
 /** What the queries need: where notes are kept, and the blueprints. */
 export type QueryDeps = {
   readonly store: NoteStore
+  readonly logs: LogStore
+  readonly books: BookStore
   readonly bench: BenchId
   readonly blueprintById: FindBlueprint
 }
@@ -48,10 +50,33 @@ export const machineDocument = async (
   return notes.length === 0 ? null : documentOf(notes, deps.blueprintById)
 }
 
-/** All machines of the bench, the one that came in last first. */
-export const machineList = async (deps: Pick<QueryDeps, 'store' | 'bench'>): Promise<MachineList> => {
-  const logs = await deps.store.list(deps.bench)
-  return { machines: logs.map(foldNotes).reverse() }
+/** Machines in hand are given out all at once; those that left by so many. */
+const mostInHand = 1000
+export const leftAtOnce = 30
+
+export type MachinesAsked = {
+  /** Where the stretch of those that left begins; given, those in hand are left out. */
+  readonly after?: number | undefined
+  readonly limit?: number | undefined
+  /** Only machines whose name holds these words. */
+  readonly text?: string | undefined
+}
+
+/** The machines of the bench: those in hand, then those that left, the one that came in last first. */
+export const machineList = async (
+  { books, bench }: Pick<QueryDeps, 'books' | 'bench'>,
+  { after, limit = leftAtOnce, text }: MachinesAsked = {},
+): Promise<MachineList> => {
+  const [hand, left] = await Promise.all([
+    books.machines(bench, { open: true, limit: after === undefined ? mostInHand : 1, text }),
+    books.machines(bench, { open: false, limit, after, text }),
+  ])
+  return {
+    machines: [...(after === undefined ? hand.items : []), ...left.items],
+    inHand: hand.total,
+    left: left.total,
+    after: left.after,
+  }
 }
 
 /** The refusal of a machine that is not there. */

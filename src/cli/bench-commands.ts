@@ -8,6 +8,7 @@ import type { MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
 import { noteContentSchema, type NoteContentInput } from '../bench/note.ts'
 import { machineDocument, noSuchMachine } from '../bench/queries.ts'
+import { costsOf } from '../bench/costs.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { blueprints } from '../blueprint/library.ts'
 import type { Job } from '../machine/job.ts'
@@ -32,6 +33,8 @@ const now = (): string => new Date().toISOString()
 
 const depsOf = (store: OpenStore, known: BlueprintDeps): CommandDeps => ({
   store: store.notes,
+  logs: store.logs,
+  books: store.books,
   settings: store.settings,
   bench: 'own',
   blueprintById: blueprintFinder(known.library, known.own),
@@ -42,6 +45,8 @@ const depsOf = (store: OpenStore, known: BlueprintDeps): CommandDeps => ({
 
 /** A machine by its id or the beginning of it, or by its exact name. */
 export const findMachine = async (deps: CommandDeps, wanted: string): Promise<Result<MachineDocument>> => {
+  const exact = await machineDocument(deps, wanted)
+  if (exact !== null) return ok(exact)
   const logs = await deps.store.list(deps.bench)
   const ids = logs.flatMap((notes) => {
     const first = notes[0]
@@ -68,8 +73,9 @@ export const jobOfDocument = async (deps: CommandDeps, document: MachineDocument
       ),
     )
   }
-  const { attitude } = await currentSettings(deps.settings)
-  return ok(jobOf(document.state, document.notes, blueprint, attitude))
+  const settings = await currentSettings(deps.settings)
+  const { state, notes } = document
+  return ok(jobOf(state, notes, blueprint, settings.attitude, costsOf(settings, state.currency)))
 }
 
 /** Writes a note on a machine: parsed at the door, then by the rules of the bench. */

@@ -29,16 +29,21 @@ export const addBenchCommands = (program: Command, shell: Shell): void => {
 const addListing = (program: Command, shell: Shell): void => {
   program
     .command('list')
-    .description('the machines on the bench')
+    .description('the machines on the bench: those in hand, then those that left last')
+    .option('--after <place>', 'further ones that left')
+    .option('--named <words>', 'only those whose name holds these words')
     .action(
       withBench(shell, async ({ deps }, options) => {
-        const { machines } = await machineList(deps)
-        return show(shell.output, options.json, { machines }, () =>
-          machines.map(
+        const after = options['after'] === undefined ? undefined : Number(options['after'])
+        const list = await machineList(deps, { after, text: text(options, 'named') })
+        const { machines } = list
+        return show(shell.output, options.json, list, () => [
+          ...machines.map(
             (m) =>
               `${m.id}  ${m.name}  ${m.left === null ? 'in hand' : `left: ${m.left.exit}, profit ${moneyText(m.left.profitMinor, m.currency)}`}`,
           ),
-        )
+          ...(list.after === null ? [] : [`${list.left} have left; further ones: --after ${list.after}`]),
+        ])
       }),
     )
   program

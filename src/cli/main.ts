@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { addAdaptCommands } from './adapt-program.ts'
 import { addAirCommands } from './air-program.ts'
 import { addBenchCommands } from './bench-program.ts'
+import { addBuyCommand } from './buy-program.ts'
 import { addCableCommand } from './cable-program.ts'
 import { addBrushCommand } from './brush-program.ts'
 import { addEngineCommands } from './engine-program.ts'
@@ -56,6 +57,7 @@ export const main = async (
   addProofCommands(program, shell)
   addBrushCommand(program, shell)
   addCableCommand(program, shell)
+  addBuyCommand(program, shell)
   addSettingsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>

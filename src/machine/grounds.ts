@@ -1,4 +1,6 @@
 import { complaints } from '../facts/complaints.ts'
+import type { BeliefEvent } from '../engines/belief/index.ts'
+import { toldPieces } from './buying/seller-evidence.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
 import { shiftsOf } from './rate-shift.ts'
@@ -10,15 +12,25 @@ const strongest = 6
 const saysSomething = 1.15
 
 /** Likelihoods of one piece of evidence under each suspect, slips included, with the words for it. */
-type Piece = { readonly note: string | null; readonly text: string; readonly likelihood: readonly number[] }
+type Piece = {
+  readonly note: string | null
+  readonly text: string
+  readonly likelihood: readonly number[]
+  /** What the other faults are averaged over. */
+  readonly weight: ArrayLike<number>
+}
 
 /**
- * What the probability of a fault rests on: for the complaint and each reading, how often it is met when the fault is there
+ * What the probability of a fault rests on: for the complaint, what the seller said and each reading, how often it is met when the fault is there
  * over how often when it is not (Bayes factor), averaged over the other faults as they stood before any reading.
  */
 export const groundsOf = (model: MachineModel, job: Job): ((fault: number) => readonly Ground[]) => {
   const weight = complaintPrior(model, job.complaints)
-  const pieces = [...complaintPiece(model, job), ...readingPieces(model, job)]
+  const pieces = [
+    ...complaintPiece(model, job),
+    ...toldPieces(model, weight, job).map(({ text, event }) => ({ note: null, text, likelihood: met(event), weight })),
+    ...readingPieces(model, job, weight),
+  ]
   const life = (fault: number): readonly Ground[] =>
     shiftsOf(model.blueprint.faults[fault], job.history ?? {}).map(({ name, ratio }) => ({
       note: null,
@@ -28,10 +40,10 @@ export const groundsOf = (model: MachineModel, job: Job): ((fault: number) => re
   return (fault) =>
     [
       ...life(fault),
-      ...pieces.map(({ note, text, likelihood }) => ({
-        note,
-        text,
-        factor: bayesFactor(model, note === null ? model.prior : weight, likelihood, fault),
+      ...pieces.map((piece) => ({
+        note: piece.note,
+        text: piece.text,
+        factor: bayesFactor(model, piece.weight, piece.likelihood, fault),
       })),
     ]
       .filter(({ factor }) => factor > saysSomething || factor < 1 / saysSomething)
@@ -48,24 +60,23 @@ const complaintPiece = (model: MachineModel, job: Job): readonly Piece[] => {
       note: null,
       text: `Complaint: ${job.complaints.map((id) => complaints[id].toLowerCase()).join('; ')}`,
       likelihood,
+      weight: model.prior,
     },
   ]
 }
 
-const readingPieces = (model: MachineModel, job: Job): readonly Piece[] =>
+/** Likelihoods with the chance of a slip in them. */
+const met = ({ likelihood, slip, slipLikelihood }: ReadingEvidence): readonly number[] =>
+  likelihood.map((p) => (1 - slip) * p + slip * slipLikelihood)
+
+type ReadingEvidence = Extract<BeliefEvent, { kind: 'reading' }>
+
+const readingPieces = (model: MachineModel, job: Job, weight: ArrayLike<number>): readonly Piece[] =>
   job.events.flatMap((event) => {
     if (event.kind !== 'reading' && event.kind !== 'gauge') return []
     const name = event.kind === 'gauge' ? 'Gauge readings of the air' : checkName(model, event.check)
     return beliefEvent(model, job, event).flatMap((reading) =>
-      reading.kind === 'reading'
-        ? [
-            {
-              note: event.note,
-              text: name,
-              likelihood: reading.likelihood.map((p) => (1 - reading.slip) * p + reading.slip * reading.slipLikelihood),
-            },
-          ]
-        : [],
+      reading.kind === 'reading' ? [{ note: event.note, text: name, likelihood: met(reading), weight }] : [],
     )
   })
 
@@ -78,12 +89,12 @@ const bayesFactor = (
   likelihood: readonly number[],
   fault: number,
 ): number => {
-  const met = [0, 0]
+  const seen = [0, 0]
   const total = [0, 0]
   model.sets.forEach((set, s) => {
     const side = set.includes(fault) ? 1 : 0
-    met[side] = met[side] + weight[s] * likelihood[s]
+    seen[side] = seen[side] + weight[s] * likelihood[s]
     total[side] = total[side] + weight[s]
   })
-  return met[1] / total[1] / (met[0] / total[0])
+  return seen[1] / total[1] / (seen[0] / total[0])
 }

@@ -1,4 +1,5 @@
 import type { Blueprint } from '../blueprint/schema.ts'
+import { conditionShares } from '../facts/buying.ts'
 import type { Job } from './job.ts'
 import type { SetPrice } from './set-prices.ts'
 
@@ -8,15 +9,20 @@ export type Price = { readonly minor: number; readonly setAt: string | null }
 type Range = { readonly low: number; readonly high: number }
 const middle = ({ low, high }: Range): number => (low + high) / 2
 
-const priceOf = (set: SetPrice | null | undefined, range: Range): Price =>
-  set === null || set === undefined ? { minor: middle(range), setAt: null } : { minor: set.minor, setAt: set.at }
+const priceOf = (set: SetPrice | null | undefined, range: Range, share = 1): Price =>
+  set === null || set === undefined ? { minor: middle(range) * share, setAt: null } : { minor: set.minor, setAt: set.at }
 
-/** Cleaned and working: as set, or the middle of the blueprint's range. */
-export const workingPriceOf = ({ blueprint, prices }: Job): Price =>
-  priceOf(prices?.working, blueprint.worth.workingMinor)
+/** What its looks leave of the blueprint's prices; a price that somebody set is of the machine as it is. */
+export const conditionShareOf = ({ condition = 'good' }: Pick<Job, 'condition'>): number =>
+  conditionShares[condition].share
+
+/** Cleaned and working: as set, or the middle of the blueprint's range less what its looks take off. */
+export const workingPriceOf = (job: Job): Price =>
+  priceOf(job.prices?.working, job.blueprint.worth.workingMinor, conditionShareOf(job))
 
 /** As it stands, for spares or repair. */
-export const sparesPriceOf = ({ blueprint, prices }: Job): Price => priceOf(prices?.spares, blueprint.worth.sparesMinor)
+export const sparesPriceOf = (job: Job): Price =>
+  priceOf(job.prices?.spares, job.blueprint.worth.sparesMinor, conditionShareOf(job))
 
 /** One part on its own; null when it fetches nothing by the blueprint and nobody set a price. */
 export const partPriceOf = ({ prices }: Job, part: Blueprint['parts'][number]): Price | null => {

@@ -5,6 +5,7 @@ import { complaintLikelihood } from './complaint-likelihood.ts'
 import { airEvidence, airMachineOfModel, suspectLikelihood, suspectsInAir } from './air/air-evidence.ts'
 import { isWayOf } from './air/air-fit.ts'
 import { airSetsOf } from './air/air-sets.ts'
+import { toldPieces } from './buying/seller-evidence.ts'
 import type { Job, JobEvent } from './job.ts'
 import { meterLikelihood, meterSlipLikelihood } from './meter-outcome.ts'
 import type { MachineModel } from './model.ts'
@@ -17,12 +18,13 @@ const slippedGauge = 0.02
 
 /**
  * What may be wrong, given all that is in the job: prior from the blueprint's fault rates, the complaint as an imperfect
- * test, then readings and repairs in the order they happened.
+ * test, what the seller claimed and answered, then readings and repairs in the order they happened.
  */
 export const suspectBelief = (model: MachineModel, job: Job): Belief => {
   const prior = complaintPrior(model, job.complaints)
+  const told = toldPieces(model, prior, job).map(({ event }) => event)
   const history = job.events.flatMap((event) => beliefEvent(model, job, event))
-  return updateBelief({ format: 'thrum-belief-1', prior: [...prior], history })
+  return updateBelief({ format: 'thrum-belief-1', prior: [...prior], history: [...told, ...history] })
 }
 
 /** Prior weights after the seller's complaint. */

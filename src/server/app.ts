@@ -6,8 +6,10 @@ import { blueprintFinder, blueprintIds, type BlueprintDeps, type FindBlueprint }
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
 import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
-import type { BlueprintStore, Clock, Ids, NoteStore, SettingsStore } from '../bench/ports.ts'
+import type { BenchStores, BlueprintStore, Clock, Ids, SettingsStore } from '../bench/ports.ts'
 import { machineDocument, machineList, noSuchMachine } from '../bench/queries.ts'
+import { costsOf } from '../bench/costs.ts'
+import { takeOff } from '../bench/shelf/take-off.ts'
 import { currentSettings } from '../bench/settings.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Job } from '../machine/job.ts'
@@ -20,13 +22,14 @@ import { addRecords } from './record.ts'
 import { addRigs } from './rig.ts'
 import * as routes from './routes.ts'
 import { addSettings } from './settings.ts'
+import { addLogs } from './logs.ts'
 import { servePages, type StaticFiles } from './static-files.ts'
 import { typed } from './typed.ts'
 
 const largestBodyBytes = 1024 * 1024
 
 export type AppDeps = {
-  readonly benches: Readonly<Record<BenchId, NoteStore>>
+  readonly benches: Readonly<Record<BenchId, BenchStores>>
   readonly blueprints: readonly Blueprint[]
   readonly ownBlueprints: BlueprintStore
   readonly settings: SettingsStore
@@ -96,8 +99,9 @@ const fresh = async (c: Context, next: () => Promise<void>): Promise<void> => {
 
 const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void => {
   const commands = commandDeps(deps, find)
+  addLogs(app, commands)
   app.openapi(routes.machinesRoute, async (c) => {
-    return typed(c.json(await machineList(commands(c.req.valid('param').bench)), 200))
+    return typed(c.json(await machineList(commands(c.req.valid('param').bench), c.req.valid('query')), 200))
   })
   app.openapi(routes.newMachineRoute, async (c) => {
     const { id, content } = c.req.valid('json')
@@ -112,6 +116,10 @@ const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void =>
     const { bench, id } = c.req.valid('param')
     const note = c.req.valid('json')
     return typed(outcome(c, 200, await addNote(commands(bench), id, note.version, note.content, note.id)))
+  })
+  app.openapi(routes.takeOffRoute, async (c) => {
+    const { bench, id } = c.req.valid('param')
+    return typed(outcome(c, 200, await takeOff(commands(bench), id, c.req.valid('json'))))
   })
   app.openapi(routes.viewRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
@@ -130,7 +138,10 @@ const blueprintDeps = ({ blueprints, ownBlueprints, now }: AppDeps): BlueprintDe
 const commandDeps = (deps: AppDeps, blueprintById: FindBlueprint): ((bench: BenchId) => CommandDeps) => {
   const { benches, settings, now, newId } = deps
   const shared = { settings, now, newId, blueprintById, blueprintIds: () => blueprintIds(blueprintDeps(deps)) }
-  return (bench) => ({ ...shared, store: benches[bench], bench })
+  return (bench) => {
+    const { notes: store, logs, books } = benches[bench]
+    return { ...shared, store, logs, books, bench }
+  }
 }
 
 const viewAnswer = async (
@@ -141,8 +152,9 @@ const viewAnswer = async (
 ): Promise<Response> => {
   const blueprint = await find(state.blueprint)
   if (blueprint === undefined) return noBlueprint(c, 422, state.blueprint, blueprintDeps(deps))
-  const { attitude } = await currentSettings(deps.settings)
-  return c.json(deps.machineView(jobOf(state, notes, blueprint, attitude)), 200)
+  const settings = await currentSettings(deps.settings)
+  const job = jobOf(state, notes, blueprint, settings.attitude, costsOf(settings, state.currency))
+  return c.json(deps.machineView(job), 200)
 }
 
 const outcome = (c: Context, status: 200 | 201, result: CommandOutcome): Response => {
@@ -167,7 +179,7 @@ const addDocuments = (app: OpenAPIHono, deps: AppDeps): void => {
     return typed(schema === null ? refuse(c, 404, noSchema(name)) : c.json(schema, 200))
   })
   app.openapi(routes.healthRoute, async (c) => {
-    await deps.benches.own.notes('')
+    await deps.benches.own.notes.notes('')
     return c.json({ status: 'ok' as const }, 200)
   })
   app.doc31('/api/openapi.json', {

@@ -3,7 +3,7 @@ import type { Context } from 'hono'
 import type { BenchId } from '../bench/contract.ts'
 import type { BlueprintDeps, FindBlueprint } from '../bench/blueprints.ts'
 import { jobOf } from '../bench/job.ts'
-import type { NoteStore, SettingsStore } from '../bench/ports.ts'
+import type { BenchStores, SettingsStore } from '../bench/ports.ts'
 import { machineDocument, noSuchMachine } from '../bench/queries.ts'
 import { safetyRecordOf } from '../bench/safety-record.ts'
 import { currentSettings } from '../bench/settings.ts'
@@ -15,7 +15,7 @@ import * as routes from './record-routes.ts'
 import { typed } from './typed.ts'
 
 type RecordDeps = {
-  readonly benches: Readonly<Record<BenchId, NoteStore>>
+  readonly benches: Readonly<Record<BenchId, BenchStores>>
   readonly settings: SettingsStore
 }
 
@@ -33,7 +33,7 @@ export const addRecords = (
     { bench, id }: { readonly bench: BenchId; readonly id: string },
     make: (record: SafetyRecord) => Promise<Uint8Array>,
   ): Promise<Response> => {
-    const document = await machineDocument({ store: benches[bench], blueprintById: find }, id)
+    const document = await machineDocument({ store: benches[bench].notes, blueprintById: find }, id)
     if (document === null) return refuse(c, 404, noSuchMachine(id))
     const blueprint = await find(document.state.blueprint)
     if (blueprint === undefined) return noBlueprint(c, 422, document.state.blueprint, blueprints)

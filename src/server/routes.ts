@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi'
+import { takeOffSchema } from '../bench/shelf/take-off.ts'
 import {
   benchSchema,
   conflictSchema,
@@ -22,6 +23,13 @@ const bench = z.strictObject({ bench: benchSchema })
 const machine = z.strictObject({ bench: benchSchema, id: z.string().min(1) })
 const named = z.strictObject({ name: z.string().min(1) })
 
+/** A stretch of a list that is given out bit by bit. */
+const listQuery = z.strictObject({
+  after: z.coerce.number().int().min(0).optional(),
+  limit: z.coerce.number().int().min(1).max(500).optional(),
+  text: z.string().max(200).optional(),
+})
+
 const notThere = { 404: json('There is none of this name', problemsSchema) }
 const refusals = {
   400: json('Not JSON, or not of the form', problemsSchema),
@@ -34,8 +42,8 @@ const refusals = {
 export const machinesRoute = createRoute({
   method: 'get',
   path: '/api/bench/{bench}/machines',
-  summary: 'All machines of a bench, the one that came in last first',
-  request: { params: bench },
+  summary: 'Machines of a bench: those in hand, then a stretch of those that left, the one that came in last first',
+  request: { params: bench, query: listQuery },
   responses: { 200: json('What the notes of each add up to', machineListSchema), ...notThere },
 })
 
@@ -67,6 +75,20 @@ export const newNoteRoute = createRoute({
   request: { params: machine, ...body(newNoteSchema) },
   responses: {
     200: json('The machine with the note', machineDocumentSchema),
+    409: json('Something else was written meanwhile; the machine as it is now comes with it', conflictSchema),
+    ...notThere,
+    ...refusals,
+  },
+})
+
+export const takeOffRoute = createRoute({
+  method: 'post',
+  path: '/api/bench/{bench}/machines/{id}/take-off',
+  summary:
+    'Takes parts off a machine and puts them on the shelf, or breaks it for parts; all of it is written or nothing',
+  request: { params: machine, ...body(takeOffSchema) },
+  responses: {
+    200: json('The machine', machineDocumentSchema),
     409: json('Something else was written meanwhile; the machine as it is now comes with it', conflictSchema),
     ...notThere,
     ...refusals,

@@ -7,6 +7,7 @@ import { featureIds, type BlueprintEntry } from '../blueprint/entry.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
+import { sourceIds } from '../facts/where-from.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { rulesSchema } from '../machine/proof/finding.ts'
 import { markReadingSchema } from '../machine/stamps/stamp.ts'
@@ -57,8 +58,14 @@ const machineStateSchema = z
     missing: z.array(z.string()),
     off: z.array(z.string()),
     struck: z.array(z.string()),
+    model: z.string(),
+    source: z.enum(sourceIds).nullable(),
+    advert: z.string().nullable(),
     paidMinor: minor,
     spentMinor: minor,
+    toShelfMinor: minor,
+    receivedMinor: minor,
+    feesMinor: minor,
     minutes: z.number(),
     left: z
       .strictObject({ exit, receivedMinor: minor, profitMinor: minor, safety: z.string(), at: z.string() })
@@ -81,7 +88,12 @@ const noteLineSchema = z
   .openapi('NoteLine') satisfies z.ZodType<NoteLine>
 
 export const machineListSchema = z
-  .strictObject({ machines: z.array(machineStateSchema) })
+  .strictObject({
+    machines: z.array(machineStateSchema),
+    inHand: z.number().int(),
+    left: z.number().int(),
+    after: z.number().int().nullable(),
+  })
   .openapi('MachineList') satisfies z.ZodType<MachineList>
 
 export const machineDocumentSchema = z
@@ -112,7 +124,7 @@ export const blueprintListSchema = z
   .openapi('BlueprintList')
 
 /** An id that can stand in an address. */
-const chosenId = id.regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, 'an id is letters, digits and . _ -')
+export const chosenId = id.regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, 'an id is letters, digits and . _ -')
 
 export const newMachineSchema = z.strictObject({ id: chosenId.optional(), content: noteContentSchema })
 export const newNoteSchema = z.strictObject({

@@ -8,7 +8,7 @@ import { ok, refused, type Result } from '../base/result.ts'
 import { fillDemoBench } from '../bench/demo.ts'
 import { blueprintById, blueprints } from '../blueprint/library.ts'
 import { machineView } from '../machine/index.ts'
-import { memoryNoteStore } from '../store/memory/note-store.ts'
+import { memoryBench } from '../store/memory/bench.ts'
 import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
 import { makeApp, type LogEntry } from './app.ts'
 import { readStaticFiles } from './static-files.ts'
@@ -58,11 +58,12 @@ export const startServer = async (options: ServeOptions): Promise<Result<Running
 
 type Server = ReturnType<typeof createAdaptorServer>
 
-const makeServerApp = async (options: ServeOptions, { notes: own, blueprints: ownBlueprints, settings }: OpenStore) => {
-  const demo = memoryNoteStore()
-  await fillDemoBench({ store: demo, blueprintById })
+const makeServerApp = async (options: ServeOptions, store: OpenStore) => {
+  const demo = memoryBench()
+  await fillDemoBench({ stores: demo, blueprintById })
+  const { notes, logs, books, blueprints: ownBlueprints, settings } = store
   return makeApp({
-    benches: { own, demo },
+    benches: { own: { notes, logs, books }, demo },
     blueprints,
     ownBlueprints,
     settings,

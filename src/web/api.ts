@@ -69,8 +69,9 @@ export const getBlueprints = async (signal: AbortSignal): Promise<readonly Bluep
 export const getBlueprint = (id: string, signal: AbortSignal): Promise<Blueprint> =>
   get(`/blueprints/${encodeURIComponent(id)}`, signal)
 
-export const getMachines = async (bench: BenchId, signal: AbortSignal): Promise<MachineList['machines']> =>
-  (await get<MachineList>(`/bench/${bench}/machines`, signal)).machines
+/** Machines in hand and a stretch of those that left. `after`: further ones that left. */
+export const getMachines = (bench: BenchId, after: number | null, signal: AbortSignal): Promise<MachineList> =>
+  get(`/bench/${bench}/machines${after === null ? '' : `?after=${after}`}`, signal)
 
 export const getMachine = (bench: BenchId, id: string, signal: AbortSignal): Promise<MachineDocument> =>
   get(machinePath(bench, id), signal)

@@ -1,11 +1,12 @@
 import type { Problem } from '../base/problem.ts'
 import type { Result } from '../base/result.ts'
 import type { MachineState } from '../bench/contract.ts'
+import type { JobSettings } from '../bench/costs.ts'
 import type { Note } from '../bench/note.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
-import type { Attitude } from '../facts/attitudes.ts'
 import type { LeadChoice, ListedCable } from '../engines/limits/index.ts'
+import type { CopperAnswer, MeasuredCopper } from '../machine/proof/cable-copper.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { Region } from '../facts/regions.ts'
 import type { AirRig } from '../machine/air/air-rig.ts'
@@ -27,8 +28,8 @@ export type EngineJob = {
   readonly state: MachineState
   readonly notes: readonly Note[]
   readonly blueprint: Blueprint
-  /** How risk is weighed; left out, by the average. */
-  readonly attitude?: Attitude
+  /** How risk is weighed and what things cost; left out, by the average and by what they usually cost. */
+  readonly settings?: JobSettings
 }
 
 /** What came of one way through a virtual machine, priced alike for both. */
@@ -95,6 +96,7 @@ export type EngineRequest =
       readonly lengthM: number
       readonly cables: readonly ListedCable[]
     }
+  | { readonly kind: 'copper'; readonly measured: MeasuredCopper }
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
@@ -116,6 +118,7 @@ export type EngineAnswer =
   | { readonly kind: 'rig'; readonly rig: Result<AirRig> }
   | { readonly kind: 'proof'; readonly proof: ProofView }
   | { readonly kind: 'lead'; readonly lead: Result<LeadChoice> }
+  | { readonly kind: 'copper'; readonly copper: Result<CopperAnswer> }
 
 /** The answer to one kind of request. */
 export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>

@@ -1,10 +1,12 @@
 import { adaptedWords } from '../bench/adapted-words.ts'
+import { costsOf } from '../bench/costs.ts'
 import { jobOf } from '../bench/job.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { meterSpec } from '../facts/meters.ts'
 import {
   airRigOf,
   airView,
+  cableCopper,
   faultRates,
   lookAlikes,
   faultShows,
@@ -35,7 +37,10 @@ const keptCopy = (blueprint: Blueprint): Blueprint => {
   return known
 }
 
-const asJob = (job: EngineJob) => jobOf(job.state, job.notes, keptCopy(job.blueprint), job.attitude)
+const asJob = ({ state, notes, blueprint, settings }: EngineJob) => {
+  const costs = settings === undefined ? undefined : costsOf(settings, state.currency)
+  return jobOf(state, notes, keptCopy(blueprint), settings?.attitude, costs)
+}
 
 /** The meter that most benches have. */
 const commonMeter = 'budget-multimeter'
@@ -96,6 +101,8 @@ const answer = (request: EngineRequest): EngineAnswer => {
       return { kind: 'proof', proof: proofView(asJob(request.job), request.region) }
     case 'lead':
       return { kind: 'lead', lead: leadChoice(request.plate, request.region, request.lengthM, request.cables) }
+    case 'copper':
+      return { kind: 'copper', copper: cableCopper(request.measured) }
   }
 }
 

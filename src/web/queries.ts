@@ -1,9 +1,16 @@
-import { QueryClient, useQuery, type UseQueryResult } from '@tanstack/react-query'
-import type { BenchId, MachineDocument, MachineState } from '../bench/contract.ts'
+import {
+  QueryClient,
+  useInfiniteQuery,
+  useQuery,
+  type InfiniteData,
+  type UseInfiniteQueryResult,
+  type UseQueryResult,
+} from '@tanstack/react-query'
+import type { BenchId, MachineDocument, MachineList } from '../bench/contract.ts'
+import type { JobSettings } from '../bench/costs.ts'
 import type { Settings } from '../bench/settings.ts'
 import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
-import type { Attitude } from '../facts/attitudes.ts'
 import type { Region } from '../facts/regions.ts'
 import { getBlueprint, getBlueprints, getMachine, getMachines, getSettings, Refusal } from './api.ts'
 
@@ -28,10 +35,14 @@ export const settingsKey: readonly string[] = ['settings']
 export const useSettings = (): UseQueryResult<Settings> =>
   useQuery({ queryKey: settingsKey, queryFn: ({ signal }) => getSettings(signal) })
 
-/** How risk is weighed; undefined until it is known, by the average where it cannot be asked. */
-export const useAttitude = (): Attitude | undefined => {
+const usual: JobSettings = { attitude: 'average', region: 'UK', currency: 'GBP', costs: {} }
+
+/** How risk is weighed and what things cost; undefined until it is known, the usual where it cannot be asked. */
+export const useJobSettings = (): JobSettings | undefined => {
   const { data, error } = useSettings()
-  return data?.attitude ?? (error === null ? undefined : 'average')
+  if (data === undefined) return error === null ? undefined : usual
+  const { attitude, region, currency, costs } = data
+  return { attitude, region, currency, costs }
 }
 
 /** Whose rules machines are proved by until a note says otherwise; undefined until it is known, the default where it cannot be asked. */
@@ -54,8 +65,14 @@ export const blueprintQuery = (id: string) => ({
 export const useBlueprint = (id: string): UseQueryResult<Blueprint> =>
   useQuery({ ...blueprintQuery(id), enabled: id !== '' })
 
-export const useMachines = (bench: BenchId): UseQueryResult<readonly MachineState[]> =>
-  useQuery({ queryKey: machinesKey(bench), queryFn: ({ signal }) => getMachines(bench, signal) })
+/** The machines of a bench: those in hand with the first stretch of those that left, then further stretches as they are asked for. */
+export const useMachines = (bench: BenchId): UseInfiniteQueryResult<InfiniteData<MachineList>> =>
+  useInfiniteQuery({
+    queryKey: machinesKey(bench),
+    queryFn: ({ pageParam, signal }) => getMachines(bench, pageParam, signal),
+    initialPageParam: null as number | null,
+    getNextPageParam: ({ after }) => after,
+  })
 
 /** How a machine is fetched and kept. */
 export const machineQuery = (bench: BenchId, id: string) => ({

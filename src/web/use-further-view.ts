@@ -4,7 +4,7 @@ import type { MachineDocument } from '../bench/contract.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { MachineView } from '../machine/view.ts'
 import { engineAside } from './engine-client.ts'
-import { useAttitude } from './queries.ts'
+import { useJobSettings } from './queries.ts'
 
 /** How many times the usual work the plan's search does while somebody reads. */
 const effort = 6
@@ -20,14 +20,14 @@ export const useFurtherView = (
   blueprint: Blueprint | undefined,
   isRead: boolean,
 ): MachineView | null => {
-  const attitude = useAttitude()
+  const settings = useJobSettings()
   const version = `${document?.state.id ?? ''} ${document?.state.version ?? 0}`
   const wanted = useRested(isRead ? version : null) && document !== undefined && blueprint !== undefined
   const { data } = useQuery({
-    queryKey: ['further view', document?.state.id, document?.state.addedAt, document?.state.version, attitude],
+    queryKey: ['further view', document?.state.id, document?.state.addedAt, document?.state.version, settings],
     queryFn: async ({ signal }): Promise<MachineView> => {
       if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
-      const job = { state: document.state, notes: document.notes, blueprint, attitude }
+      const job = { state: document.state, notes: document.notes, blueprint, settings }
       return (await engineAside().ask({ kind: 'view', job, effort }, signal)).view
     },
     enabled: wanted,

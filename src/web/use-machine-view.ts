@@ -1,10 +1,10 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import type { MachineDocument } from '../bench/contract.ts'
+import type { JobSettings } from '../bench/costs.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
-import type { Attitude } from '../facts/attitudes.ts'
 import type { MachineView } from '../machine/view.ts'
 import { engine } from './engine-client.ts'
-import { useAttitude } from './queries.ts'
+import { useJobSettings } from './queries.ts'
 
 export type ShownView = {
   readonly view: MachineView | null
@@ -17,19 +17,19 @@ export type ShownView = {
 const isWanted = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): boolean =>
   document !== undefined && blueprint !== undefined && document.state.left === null
 
-/** How the view of a machine is worked out and kept: one for each version of its notes and each way to weigh risk. */
+/** How the view of a machine is worked out and kept: one for each version of its notes and each setting that bears on it. */
 export const viewQuery = (
   document: MachineDocument | undefined,
   blueprint: Blueprint | undefined,
-  attitude: Attitude | undefined,
+  settings: JobSettings | undefined,
 ) => ({
-  queryKey: ['view', document?.state.id, document?.state.addedAt, document?.state.version, attitude],
+  queryKey: ['view', document?.state.id, document?.state.addedAt, document?.state.version, settings],
   queryFn: async ({ signal }: { readonly signal: AbortSignal }): Promise<MachineView> => {
     if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
-    const job = { state: document.state, notes: document.notes, blueprint, attitude }
+    const job = { state: document.state, notes: document.notes, blueprint, settings }
     return (await engine().ask({ kind: 'view', job }, signal)).view
   },
-  enabled: attitude !== undefined && isWanted(document, blueprint),
+  enabled: settings !== undefined && isWanted(document, blueprint),
   staleTime: Infinity,
   retry: false,
 })
@@ -39,8 +39,8 @@ export const viewQuery = (
  * A machine that has left the bench has no next move, so nothing is asked for it.
  */
 export const useMachineView = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): ShownView => {
-  const attitude = useAttitude()
-  const query = useQuery({ ...viewQuery(document, blueprint, attitude), placeholderData: keepPreviousData })
+  const settings = useJobSettings()
+  const query = useQuery({ ...viewQuery(document, blueprint, settings), placeholderData: keepPreviousData })
   const wanted = isWanted(document, blueprint)
   return {
     view: query.data ?? null,

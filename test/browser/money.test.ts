@@ -164,12 +164,49 @@ describe.runIf(browserHere())('settings', () => {
       attitude: 'cautious',
       region: 'EU',
       checkedBy: 'A. Tester',
+      costs: {},
     })
     await page.goto('/add')
     await page.getByLabel('Your hour').waitFor()
     await page.waitForFunction(() => document.querySelector('select:has(option)') !== null)
     expect(await page.getByLabel('Your hour').inputValue()).toBe('9.50')
     expect(await page.getByLabel('Money', { exact: true }).inputValue()).toBe('EUR')
+    await page.close()
+  })
+
+  it('say what things cost with the source, take another figure, and put it back', async () => {
+    const page = await app.page(phone)
+    const kept = async () => ((await (await page.request.get('/api/settings')).json()) as { costs: unknown }).costs
+    const keep = () => page.getByRole('button', { name: 'Keep these' }).click()
+    await page.request.patch('/api/settings', { data: { currency: 'GBP', region: 'UK' } })
+    await page.goto('/settings')
+    await page.getByRole('button', { name: 'What things cost' }).click()
+    // The tax office's 45p a mile over the international mile of 1.609344 km: 28p.
+    expect(await page.getByRole('textbox', { name: 'Driving a kilometre' }).inputValue()).toBe('0.28')
+    await page.getByText(/45p a mile up to 10,000 miles a year \(retrieved\)/).waitFor()
+    const postage = page.getByRole('textbox', { name: 'Postage of a part, where you pay it' })
+    await postage.fill('dear')
+    await keep()
+    expect(await saidBeside(postage)).toContain('“dear” cannot be read. Write an amount such as 0.45.')
+    await postage.fill('3.50')
+    await page.getByRole('textbox', { name: 'Fee of selling a part by post' }).fill('12.5')
+    await page.getByRole('textbox', { name: 'Sound machines sold that come back' }).fill('101')
+    await keep()
+    expect(await saidBeside(page.getByRole('textbox', { name: 'Sound machines sold that come back' }))).toContain(
+      'it is 0 to 1',
+    )
+    await page.getByRole('button', { name: /^Put back to 6 %/ }).click()
+    await keep()
+    await page.getByText('Kept.', { exact: true }).waitFor()
+    expect(await kept()).toEqual({ postageMinor: 350, partFeeShare: 0.125 })
+    await page.reload()
+    await page.getByRole('button', { name: 'What things cost' }).click()
+    expect(await postage.inputValue()).toBe('3.50')
+    await page.getByRole('button', { name: /^Put back to £0\.00/ }).click()
+    expect(await postage.evaluate((field) => field === document.activeElement)).toBe(true)
+    await keep()
+    await page.getByText('Kept.', { exact: true }).waitFor()
+    expect(await kept()).toEqual({ partFeeShare: 0.125 })
     await page.close()
   })
 
@@ -180,6 +217,8 @@ describe.runIf(browserHere())('settings', () => {
     const page = await app.page(size, theme)
     await page.goto('/settings')
     await page.getByLabel('Your hour is worth').waitFor()
+    await page.getByRole('button', { name: 'What things cost' }).click()
+    await page.getByRole('textbox', { name: 'Driving a kilometre' }).waitFor()
     expect(await axeViolations(page)).toEqual([])
     expect(await sideways(page)).toEqual({ scrolledPx: 0, sticksOut: [] })
     await page.close()

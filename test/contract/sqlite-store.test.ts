@@ -51,18 +51,39 @@ describe('opening the store', () => {
     const database = new Database(join(folder, 'bench.sqlite'))
     database.exec("insert into kysely_migration values ('9999-later', '2030-01-01')")
     expect(await openStore({ folder })).toMatchObject({ kind: 'refused', problems: [{ code: 'newer-store' }] })
-    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 4 })
+    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 5 })
     database.close()
   })
 })
 
+const withoutBooks = [
+  'drop table log; drop table log_entry; drop table book_line;',
+  'drop index machine_list; drop index machine_group;',
+  ...[
+    ...[
+      'open',
+      'label',
+      'group_name',
+      'currency',
+      'count',
+      'stock_minor',
+      'summary',
+      'complaint',
+      'source',
+      'came_day',
+    ],
+    ...['left_day', 'exit_name', 'received_minor', 'cost_minor', 'profit_minor', 'minutes'],
+  ].map((name) => `alter table machine drop column "${name}";`),
+  "delete from kysely_migration where name = '0004-shelf-and-books';",
+].join(' ')
 const withoutSettings = "drop table settings_change; delete from kysely_migration where name = '0003-settings';"
 const withoutBlueprints = "drop table own_blueprint; delete from kysely_migration where name = '0002-own-blueprints';"
 
 describe('a store that an older version wrote', () => {
   it.each([
-    ['settings', withoutSettings],
-    ['own blueprints', `${withoutSettings} ${withoutBlueprints}`],
+    ['the shelf and the books', withoutBooks],
+    ['settings', `${withoutBooks} ${withoutSettings}`],
+    ['own blueprints', `${withoutBooks} ${withoutSettings} ${withoutBlueprints}`],
   ])('from before there were %s keeps its notes and takes them from then on', async (_what, back) => {
     const before = valueOf(await openStore({ folder }))
     await before.notes.add('own', 'm1', log([added()]))
@@ -73,6 +94,8 @@ describe('a store that an older version wrote', () => {
     const store = valueOf(await openStore({ folder }))
     expect(await store.notes.notes('m1')).toEqual(log([added()]))
     expect(await store.blueprints.list()).toEqual([])
+    expect((await store.books.machines('own', { open: true, limit: 9 })).items).toMatchObject([{ id: 'm1' }])
+    expect(await store.books.months('own', 'calendar')).toMatchObject([{ account: 'cash' }, { account: 'machines' }])
     expect(await store.settings.add({ at: '2026-03-14T12:00:00.000Z', change: { hourMinor: 900 } })).toEqual({
       kind: 'kept',
     })

@@ -2,8 +2,8 @@ import { problemText } from '../../src/base/problem.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../../src/bench/commands.ts'
 import type { MachineDocument } from '../../src/bench/contract.ts'
 import { blueprintById, blueprints } from '../../src/blueprint/library.ts'
-import { memoryNoteStore } from '../../src/store/memory/note-store.ts'
 import { memorySettingsStore } from '../../src/store/memory/settings-store.ts'
+import { storesOf } from '../support/stores.ts'
 import type { Writer } from './bench-job.ts'
 
 /** Writes through the use-cases, on a bench in memory whose clock moves a minute at each note. */
@@ -23,7 +23,7 @@ const emptyBench = (): CommandDeps => {
   let minute = 0
   let count = 0
   return {
-    store: memoryNoteStore(),
+    ...storesOf(),
     settings: memorySettingsStore(),
     bench: 'own',
     blueprintById,

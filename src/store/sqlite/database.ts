@@ -6,6 +6,17 @@ import { problem, type Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import { lockingDatabase } from './locking-database.ts'
 
+/** What is kept beside a log for lists and books; made from the log. `open` is 0 or 1, `summary` JSON. */
+type Projected = {
+  readonly open: Generated<number>
+  readonly label: Generated<string>
+  readonly group_name: Generated<string>
+  readonly currency: Generated<string>
+  readonly count: Generated<number>
+  readonly stock_minor: Generated<number>
+  readonly summary: Generated<string | null>
+}
+
 /**
  * The tables. `content` is JSON; `seq` numbers a machine's notes from 1; `rank` numbers machines, blueprints of one's own, and
  * changes of the settings, in the order they came in.
@@ -16,7 +27,17 @@ export type Tables = {
     readonly id: string
     readonly bench: string
     readonly version: number
-  }
+    /** What the machine brought, and what is known of where it came from; empty for a virtual machine. */
+    readonly complaint: Generated<string | null>
+    readonly source: Generated<string | null>
+    readonly came_day: Generated<string | null>
+    readonly left_day: Generated<string | null>
+    readonly exit_name: Generated<string | null>
+    readonly received_minor: Generated<number>
+    readonly cost_minor: Generated<number>
+    readonly profit_minor: Generated<number>
+    readonly minutes: Generated<number>
+  } & Projected
   readonly note: {
     readonly machine: string
     readonly id: string
@@ -29,6 +50,36 @@ export type Tables = {
     readonly id: string
     readonly saved_at: string
     readonly content: string
+  }
+  /** Logs of parts, adverts, prices and spending. */
+  readonly log: {
+    readonly rank: Generated<number>
+    readonly kind: string
+    readonly id: string
+    readonly bench: string
+    readonly version: number
+  } & Projected
+  readonly log_entry: {
+    readonly kind: string
+    readonly log: string
+    readonly id: string
+    readonly seq: number
+    readonly at: string
+    readonly content: string
+  }
+  /** Lines of the books, made from the logs. */
+  readonly book_line: {
+    readonly kind: string
+    readonly log: string
+    readonly bench: string
+    readonly currency: string
+    readonly note: string
+    readonly day: string
+    readonly month: string
+    readonly month_from_6th: string
+    readonly account: string
+    readonly minor: number
+    readonly minutes: number
   }
   readonly settings_change: {
     readonly rank: Generated<number>

@@ -3,6 +3,7 @@ import { Migrator, sql, type Kysely, type Migration } from 'kysely'
 import { problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import type { Tables } from './database.ts'
+import { addShelfAndBooks } from './migration-shelf-and-books.ts'
 
 /** Steps from nothing to the tables of today, by name in order. A step that was given out is never changed; a new one is added. */
 const migrations: Readonly<Record<string, Migration>> = {
@@ -49,6 +50,7 @@ const migrations: Readonly<Record<string, Migration>> = {
         .execute()
     },
   },
+  '0004-shelf-and-books': { up: addShelfAndBooks },
 }
 
 /** Brings the tables up to date. Refused when they were written by a newer program. */

@@ -1,13 +1,15 @@
 import { ok, type Result } from '../../base/result.ts'
-import type { BlueprintStore, NoteStore, SettingsStore } from '../../bench/ports.ts'
+import type { BenchStores, BlueprintStore, SettingsStore } from '../../bench/ports.ts'
 import { sqliteBlueprintStore } from './blueprint-store.ts'
+import { sqliteBookStore } from './book-store.ts'
+import { catchUp } from './catch-up.ts'
 import { openDatabase } from './database.ts'
 import { migrate } from './migrations.ts'
+import { sqliteLogStore } from './log-store.ts'
 import { sqliteNoteStore } from './note-store.ts'
 import { sqliteSettingsStore } from './settings-store.ts'
 
-export type OpenStore = {
-  readonly notes: NoteStore
+export type OpenStore = BenchStores & {
   readonly blueprints: BlueprintStore
   readonly settings: SettingsStore
   /** Lets go of the file. Nothing may be asked of the store afterwards. */
@@ -27,10 +29,13 @@ export const openStore = async ({ folder }: { readonly folder: string }): Promis
     await db.destroy()
     return migrated
   }
+  await catchUp(db)
   return ok({
     notes: sqliteNoteStore(db),
     blueprints: sqliteBlueprintStore(db),
     settings: sqliteSettingsStore(db),
+    logs: sqliteLogStore(db),
+    books: sqliteBookStore(db),
     close: () => db.destroy(),
   })
 }

@@ -2,7 +2,7 @@ import { useQueries } from '@tanstack/react-query'
 import type { BenchId, MachineState } from '../../bench/contract.ts'
 import { hourOffer, type HourOffer } from '../../bench/next-hour.ts'
 import type { MachineView } from '../../machine/view.ts'
-import { blueprintQuery, machineQuery, useAttitude } from '../queries.ts'
+import { blueprintQuery, machineQuery, useJobSettings } from '../queries.ts'
 import { viewQuery } from '../use-machine-view.ts'
 
 /** A machine in hand with its view and what it offers for the next hour, as far as they are worked out. */
@@ -20,10 +20,10 @@ export const useBenchViews = (bench: BenchId, machines: readonly MachineState[])
   const documents = useQueries({ queries: machines.map(({ id }) => machineQuery(bench, id)) })
   const ids = [...new Set(machines.map(({ blueprint }) => blueprint))]
   const blueprints = useQueries({ queries: ids.map(blueprintQuery) })
-  const attitude = useAttitude()
+  const settings = useJobSettings()
   const blueprintOf = (id: string) => blueprints[ids.indexOf(id)]
   const views = useQueries({
-    queries: machines.map(({ blueprint }, i) => viewQuery(documents[i].data, blueprintOf(blueprint).data, attitude)),
+    queries: machines.map(({ blueprint }, i) => viewQuery(documents[i].data, blueprintOf(blueprint).data, settings)),
   })
   return machines.map((machine, i) => {
     const view = views[i].data ?? null

@@ -4,7 +4,7 @@ import type { Undertaking } from '../../machine/undertaking.ts'
 import type { UnfoldStep } from '../../machine/unfold.ts'
 import { engineAside } from '../engine-client.ts'
 import type { EngineJob } from '../engine-protocol.ts'
-import { useAttitude } from '../queries.ts'
+import { useJobSettings } from '../queries.ts'
 import { useSheet } from './sheet.ts'
 
 export type Unfolded = {
@@ -24,9 +24,9 @@ const forGood = { staleTime: Infinity, retry: false } as const
 export const useUnfolding = (steps: readonly UnfoldStep[], move: Undertaking): Unfolded => {
   const { document, blueprint, stale } = useSheet()
   const { state, notes } = document
-  const attitude = useAttitude()
-  const job: EngineJob = { state, notes, blueprint, attitude }
-  const key = [state.id, state.addedAt, state.version, attitude] as const
+  const settings = useJobSettings()
+  const job: EngineJob = { state, notes, blueprint, settings }
+  const key = [state.id, state.addedAt, state.version, settings] as const
   const { data, error } = useQuery({
     queryKey: ['results', ...key, steps, move],
     queryFn: async ({ signal }) => (await engineAside().ask({ kind: 'results', job, steps, move }, signal)).results,

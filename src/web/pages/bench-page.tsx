@@ -12,7 +12,9 @@ import { dayText, exitNames, minutesText } from '../words.ts'
 
 /** What is in hand, what each is worth, what to do with the next hour. */
 export const BenchPage = ({ bench }: { readonly bench: BenchId }) => {
-  const { data: machines, error } = useMachines(bench)
+  const { data, error, hasNextPage, fetchNextPage } = useMachines(bench)
+  const machines = data?.pages.flatMap((page) => page.machines)
+  const further = hasNextPage ? () => void fetchNextPage() : null
   return (
     <div className="sheet">
       <PageTitle windowTitle={bench === 'demo' ? 'Demo bench' : 'Bench'}>
@@ -22,7 +24,7 @@ export const BenchPage = ({ bench }: { readonly bench: BenchId }) => {
       {machines === undefined ? (
         <Loading what="the bench" error={error} />
       ) : (
-        <Machines bench={bench} machines={machines} />
+        <Machines bench={bench} machines={machines} left={data?.pages[0]?.left ?? 0} further={further} />
       )}
     </div>
   )
@@ -30,7 +32,14 @@ export const BenchPage = ({ bench }: { readonly bench: BenchId }) => {
 
 type MachinesProps = { readonly bench: BenchId; readonly machines: readonly MachineState[] }
 
-const Machines = ({ bench, machines }: MachinesProps) => {
+type AllProps = MachinesProps & {
+  /** How many have left. */
+  readonly left: number
+  /** Fetches further ones that left; null when all are there. */
+  readonly further: (() => void) | null
+}
+
+const Machines = ({ bench, machines, left: leftInAll, further }: AllProps) => {
   const newestFirst = [...machines].sort((a, b) => b.addedAt.localeCompare(a.addedAt))
   const inHand = newestFirst.filter((machine) => machine.left === null)
   const left = newestFirst.filter((machine) => machine.left !== null)
@@ -47,12 +56,17 @@ const Machines = ({ bench, machines }: MachinesProps) => {
       {machines.length > 0 && inHand.length === 0 ? <p>Nothing in hand. Everything has left.</p> : null}
       {inHand.length === 0 ? null : <Hand bench={bench} machines={inHand} />}
       {left.length === 0 ? null : (
-        <Fold title={`Left the bench: ${left.length}`}>
+        <Fold title={`Left the bench: ${leftInAll}`}>
           <ul className="ledger">
             {left.map((machine) => (
               <Gone key={machine.id} bench={bench} machine={machine} />
             ))}
           </ul>
+          {further === null ? null : (
+            <Button className="key" onPress={further}>
+              Show more
+            </Button>
+          )}
         </Fold>
       )}
     </>

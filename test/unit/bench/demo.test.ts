@@ -6,14 +6,16 @@ import { jobOf } from '../../../src/bench/job.ts'
 import { machineDocument, machineList } from '../../../src/bench/queries.ts'
 import { blueprintById } from '../../../src/blueprint/library.ts'
 import { airView, machineView, proofView } from '../../../src/machine/index.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memoryBench } from '../../../src/store/memory/bench.ts'
+import { storesOf } from '../../support/stores.ts'
 
 describe('the demonstration', () => {
   const documents: MachineDocument[] = []
   beforeAll(async () => {
-    const store = memoryNoteStore()
-    await fillDemoBench({ store, blueprintById })
-    const { machines } = await machineList({ store, bench: 'demo' })
+    const stores = memoryBench()
+    await fillDemoBench({ stores, blueprintById })
+    const { store, books } = storesOf(stores)
+    const { machines } = await machineList({ books, bench: 'demo' })
     for (const { id } of machines) documents.push((await machineDocument({ store, blueprintById }, id))!)
   })
   const viewOf = ({ state, notes }: MachineDocument) =>

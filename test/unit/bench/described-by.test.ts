@@ -11,9 +11,9 @@ import { adaptBlueprint } from '../../../src/blueprint/adapt.ts'
 import type { Edit } from '../../../src/blueprint/adapt-edits.ts'
 import type { Blueprint } from '../../../src/blueprint/schema.ts'
 import { machineModel, machineView, suspectBelief } from '../../../src/machine/index.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added, content, log } from '../../support/notes.ts'
+import { storesOf } from '../../support/stores.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 
 const edits: Edit[] = [
@@ -31,7 +31,7 @@ const bench = (): CommandDeps => {
   const blueprints = [tinyBlueprint, variant]
   let count = 0
   return {
-    store: memoryNoteStore(),
+    ...storesOf(),
     settings: memorySettingsStore(),
     bench: 'own',
     blueprintById: (id) => Promise.resolve(blueprints.find((one) => one.id === id)),

@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { addMachine, type CommandDeps } from '../../../src/bench/commands.ts'
+import { costsOf } from '../../../src/bench/costs.ts'
 import { changeSettings, currentSettings, settingsOf } from '../../../src/bench/settings.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
+import { storesOf } from '../../support/stores.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 
 const bench = (): CommandDeps => {
   let count = 0
   return {
-    store: memoryNoteStore(),
+    ...storesOf(),
     settings: memorySettingsStore(),
     bench: 'own',
     blueprintById: (id) => (id === tinyBlueprint.id ? tinyBlueprint : undefined),
@@ -33,12 +34,13 @@ describe('settings', () => {
       attitude: 'average',
       region: 'UK',
       checkedBy: '',
+      costs: {},
     })
     await changeSettings(deps, { hourMinor: 0, currency: 'NZD' })
     const outcome = await changeSettings(deps, { attitude: 'cautious' })
     expect(outcome).toEqual({
       kind: 'changed',
-      settings: { hourMinor: 0, currency: 'NZD', attitude: 'cautious', region: 'UK', checkedBy: '' },
+      settings: { hourMinor: 0, currency: 'NZD', attitude: 'cautious', region: 'UK', checkedBy: '', costs: {} },
     })
   })
 
@@ -57,6 +59,43 @@ describe('settings', () => {
   it('are those of two hands that change different things at once', () => {
     const one = { at: '2026-03-14T10:00:00.000Z', change: { hourMinor: 950 } }
     const other = { at: '2026-03-14T10:00:00.000Z', change: { attitude: 'cautious' as const } }
+    expect(settingsOf([one, other])).toEqual(settingsOf([other, one]))
+  })
+})
+
+describe('what things cost', () => {
+  it('follows the region until it is set; null puts it back', async () => {
+    const deps = bench()
+    const costs = async () => costsOf(await currentSettings(deps.settings))
+    const usual = await costs()
+    await changeSettings(deps, { costs: { postageMinor: 350, partFeeShare: 0 } })
+    expect(await costs()).toMatchObject({ postageMinor: 350, partFeeShare: 0, collectMin: usual.collectMin })
+    expect((await costs()).from).toMatchObject({ postageMinor: 'set', partFeeShare: 'set' })
+    await changeSettings(deps, { costs: { postageMinor: null } })
+    expect((await currentSettings(deps.settings)).costs).toEqual({ partFeeShare: 0 })
+    await changeSettings(deps, { costs: { partFeeShare: null } })
+    expect(await costs()).toEqual(usual)
+  })
+
+  it('an amount that was set in one currency does not hold for a machine in another; minutes and shares do', () => {
+    const settings = { region: 'UK', currency: 'GBP', costs: { materialsMinor: 100, collectMin: 3 } } as const
+    expect(costsOf(settings)).toMatchObject({ materialsMinor: 100, collectMin: 3 })
+    const abroad = costsOf(settings, 'EUR')
+    expect(abroad).toMatchObject({
+      materialsMinor: costsOf({ ...settings, region: 'EU', currency: 'EUR', costs: {} }).materialsMinor,
+      collectMin: 3,
+    })
+    expect(abroad.from.materialsMinor).not.toBe('set')
+  })
+
+  it('a change that names no cost is a change of nothing', async () => {
+    expect(await changeSettings(bench(), { costs: {} })).toMatchObject({ problems: [{ code: 'nothing-given' }] })
+  })
+
+  it('two hands that set different costs both have their way', () => {
+    const one = { at: '2026-03-14T10:00:00.000Z', change: { costs: { collectMin: 5 } } }
+    const other = { at: '2026-03-14T10:00:00.000Z', change: { costs: { comebackMin: 30 } } }
+    expect(settingsOf([one, other]).costs).toEqual({ collectMin: 5, comebackMin: 30 })
     expect(settingsOf([one, other])).toEqual(settingsOf([other, one]))
   })
 })

@@ -21,7 +21,9 @@ describe('thrum settings', () => {
   it('shows what holds, and changes what is named', async () => {
     expect(await line.json('settings')).toEqual({
       code: 0,
-      value: { settings: { hourMinor: 800, currency: 'GBP', attitude: 'average', region: 'UK', checkedBy: '' } },
+      value: {
+        settings: { hourMinor: 800, currency: 'GBP', attitude: 'average', region: 'UK', checkedBy: '', costs: {} },
+      },
     })
     const changed = await line.json('settings', '--hour', '9.50', '--currency', 'EUR', '--risk', 'cautious')
     expect(changed.value).toMatchObject({ settings: { hourMinor: 950, currency: 'EUR', attitude: 'cautious' } })
@@ -37,6 +39,53 @@ describe('thrum settings', () => {
   ])('refuses %j and changes nothing', async (options, words) => {
     expect(await line.run('settings', ...options)).toEqual({ code: 1, out: '', err: words })
     expect((await line.json('settings')).value).toMatchObject({ settings: { hourMinor: 800, attitude: 'average' } })
+  })
+
+  it('says what things cost, each with its source; sets them and puts them back', async () => {
+    expect((await line.run('settings')).out).toMatch(/materials +£8\.00 +Bag, filters.*judgement/)
+    const set = [
+      'settings',
+      '--cost',
+      'postage=3.50',
+      'part-fee=12.5',
+      '--cost',
+      'collect-minutes=5',
+      '--per-mile',
+      '0.40',
+    ]
+    const { value } = await line.json(...set)
+    const { costs } = (value as { settings: { costs: Record<string, number> } }).settings
+    // A mile is 1.609344 km (international yard and pound agreement, 1959).
+    expect(costs).toEqual({ postageMinor: 350, partFeeShare: 0.125, collectMin: 5, perKmMinor: 40 / 1.609344 })
+    expect((await line.run('settings')).out).toMatch(
+      /per-km +£0\.25 \(£0\.40 a mile\) .*set by you[^]*part-fee +12\.5 %/,
+    )
+    const back = await line.json('settings', '--cost', 'postage=default', 'part-fee=default', '--per-mile', 'default')
+    expect(back.value).toMatchObject({ settings: { costs: { collectMin: 5 } } })
+  })
+
+  it('costs tell in what a machine brings', async () => {
+    await addOne()
+    const before = await shown()
+    await line.run('settings', '--cost', 'sale-fee=10')
+    const after = await shown()
+    expect(after.view.worth.repairedMinor).toBeLessThan(before.view.worth.repairedMinor)
+    expect(after.view.worth.repairedSum.sources).toContain('Cost set by you')
+  })
+
+  it.each([
+    [['--cost', 'tea=3'], /^--cost: “tea” is not a cost here\. Did you mean /],
+    [
+      ['--cost', 'postage=dear'],
+      /^--cost postage: “dear” is not an amount of money\. Write an amount such as 0\.45, or default/,
+    ],
+    [['--cost', 'comebacks'], /^--cost comebacks: “” is not a percentage/],
+    [['--per-mile', 'x'], /^--per-mile: “x” is not an amount of money/],
+    [['--cost', 'sale-fee=101'], /costs\.saleFeeShare: it is 0 to 1/],
+  ])('refuses %j', async (options, words) => {
+    const refused = await line.run('settings', ...options)
+    expect([refused.code, refused.out]).toEqual([1, ''])
+    expect(refused.err).toMatch(words)
   })
 
   it('are taken over by a new machine', async () => {

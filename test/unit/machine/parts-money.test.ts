@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { defaultCosts } from '../../../src/machine/costs.ts'
 import { partNet } from '../../../src/machine/parts-for-sale.ts'
 
 /**
@@ -7,8 +8,9 @@ import { partNet } from '../../../src/machine/parts-for-sale.ts'
  * bring £7. Given there as rounded pounds, with sell-through of 0.4–0.7 and 0.3–0.5.
  */
 describe('what parts bring', () => {
+  const uk = defaultCosts('UK')
   const brings = (pounds: readonly number[]): number =>
-    pounds.reduce((sum, price) => sum + partNet(price * 100, 800), 0) / 100
+    pounds.reduce((sum, price) => sum + partNet(price * 100, 800, uk), 0) / 100
 
   it('ten parts of a commercial upright', () => {
     expect(brings([30, 45, 18, 14, 24, 18, 12, 9, 8, 6])).toBeGreaterThan(77 * 0.9)
@@ -21,6 +23,6 @@ describe('what parts bring', () => {
   })
 
   it('a part that nobody would post for its price brings less than nothing', () => {
-    expect(partNet(100, 800)).toBeLessThan(0)
+    expect(partNet(100, 800, uk)).toBeLessThan(0)
   })
 })

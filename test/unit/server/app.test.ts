@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { MachineDocument } from '../../../src/bench/contract.ts'
 import type { NoteContentInput } from '../../../src/bench/note.ts'
-import type { NoteStore } from '../../../src/bench/ports.ts'
+import type { BenchStores, NoteStore } from '../../../src/bench/ports.ts'
 import { blueprints } from '../../../src/blueprint/library.ts'
 import { blueprintSchema } from '../../../src/blueprint/schema.ts'
 import type { MachineView } from '../../../src/machine/view.ts'
@@ -14,7 +14,7 @@ import {
   problemsSchema,
 } from '../../../src/server/schemas.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
@@ -22,7 +22,7 @@ import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 const appWith = (over: Partial<AppDeps> = {}) => {
   let ids = 0
   return makeApp({
-    benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
+    benches: { own: memoryBench(), demo: memoryBench() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),
     settings: memorySettingsStore(),
@@ -94,7 +94,12 @@ describe('machines', () => {
     await post(app, machines, { content: added({ name: 'Second' }) })
     const list = machineListSchema.parse(await (await app.request(machines)).json())
     expect(list.machines.map((one) => one.name)).toEqual(['Second', 'Heather grey upright'])
-    expect(await (await app.request('/api/bench/demo/machines')).json()).toEqual({ machines: [] })
+    expect(await (await app.request('/api/bench/demo/machines')).json()).toEqual({
+      machines: [],
+      inHand: 0,
+      left: 0,
+      after: null,
+    })
     expect((await app.request('/api/bench/demo/machines/m1')).status).toBe(404)
   })
 
@@ -174,9 +179,9 @@ describe('machines', () => {
   })
 
   it('stay readable when their blueprint is not known any more, but take no notes', async () => {
-    const own = memoryNoteStore()
-    await addM1(appWith({ benches: { own, demo: memoryNoteStore() } }))
-    const later = appWith({ benches: { own, demo: memoryNoteStore() }, blueprints: [] })
+    const own = memoryBench()
+    await addM1(appWith({ benches: { own, demo: memoryBench() } }))
+    const later = appWith({ benches: { own, demo: memoryBench() }, blueprints: [] })
     expect((await later.request(`${machines}/m1`)).status).toBe(200)
     expect((await later.request(`${machines}/m1/view`)).status).toBe(422)
     expect(await refusal(await note(later, 1, { kind: 'said', text: 'a' }, 'n1'))).toEqual([
@@ -210,7 +215,7 @@ describe('bad input', () => {
       { version: 1, content: { kind: 'measured' } },
       undefined,
       400,
-      'content.kind: Must be one of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, spent, said, struck, described-by, history, valued, stamp, left. See /api/openapi.json for the form.',
+      'content.kind: Must be one of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, took-off, spent, said, struck, described-by, history, valued, stamp, left, came-back. See /api/openapi.json for the form.',
     ],
     [
       notes,
@@ -305,15 +310,20 @@ describe('bad input', () => {
   })
 })
 
+/** A bench in memory whose notes do otherwise. */
+const withNotes = (notes: Partial<NoteStore>): BenchStores => {
+  const bench = memoryBench()
+  return { ...bench, notes: { ...bench.notes, ...notes } }
+}
+
 describe('when the inside fails', () => {
-  const full: NoteStore = {
-    ...memoryNoteStore(),
+  const full: BenchStores = withNotes({
     add: () =>
       Promise.resolve({
         kind: 'not-kept',
         problem: { code: 'disk-full', where: '', what: 'The disk is full', mend: 'Make room' },
       }),
-  }
+  })
   it('says so when the store cannot keep a note', async () => {
     const app = appWith({ benches: { own: full, demo: full } })
     expect(await refusal(await addM1(app))).toEqual([507, ': The disk is full. Make room.'])
@@ -321,10 +331,7 @@ describe('when the inside fails', () => {
 
   it('tells the log what was thrown and the caller nothing of it', async () => {
     const entries: LogEntry[] = []
-    const broken: NoteStore = {
-      ...memoryNoteStore(),
-      notes: () => Promise.reject(new Error('secret of the inside')),
-    }
+    const broken = withNotes({ notes: () => Promise.reject(new Error('secret of the inside')) })
     const app = appWith({ benches: { own: broken, demo: broken }, log: (entry) => entries.push(entry) })
     const response = await app.request(`${machines}/m1`)
     const text = await response.text()
@@ -351,11 +358,19 @@ describe('documents', () => {
       Object.keys(ways).map((way) => `${way} ${path}`),
     )
     expect(addresses.sort()).toEqual([
+      'get /api/bench/{bench}/adverts',
+      'get /api/bench/{bench}/adverts/{id}',
+      'get /api/bench/{bench}/expenses',
+      'get /api/bench/{bench}/expenses/{id}',
       'get /api/bench/{bench}/machines',
       'get /api/bench/{bench}/machines/{id}',
       'get /api/bench/{bench}/machines/{id}/label.pdf',
       'get /api/bench/{bench}/machines/{id}/record.pdf',
       'get /api/bench/{bench}/machines/{id}/view',
+      'get /api/bench/{bench}/prices',
+      'get /api/bench/{bench}/prices/{id}',
+      'get /api/bench/{bench}/shelf',
+      'get /api/bench/{bench}/shelf/{id}',
       'get /api/blueprints',
       'get /api/blueprints/{id}',
       'get /api/blueprints/{id}/file',
@@ -366,8 +381,17 @@ describe('documents', () => {
       'get /api/settings',
       'get /healthz',
       'patch /api/settings',
+      'post /api/bench/{bench}/adverts',
+      'post /api/bench/{bench}/adverts/{id}/entries',
+      'post /api/bench/{bench}/expenses',
+      'post /api/bench/{bench}/expenses/{id}/entries',
       'post /api/bench/{bench}/machines',
       'post /api/bench/{bench}/machines/{id}/notes',
+      'post /api/bench/{bench}/machines/{id}/take-off',
+      'post /api/bench/{bench}/prices',
+      'post /api/bench/{bench}/prices/{id}/entries',
+      'post /api/bench/{bench}/shelf',
+      'post /api/bench/{bench}/shelf/{id}/entries',
       'post /api/blueprints',
       'post /api/blueprints/{id}/adapt',
     ])

@@ -5,7 +5,7 @@ import { makeApp } from '../../../src/server/app.ts'
 import { keptBlueprintSchema, originSchema } from '../../../src/server/blueprint-routes.ts'
 import { blueprintListSchema, machineDocumentSchema, problemsSchema } from '../../../src/server/schemas.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
@@ -13,7 +13,7 @@ import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 const makeTinyApp = () => {
   let ids = 0
   return makeApp({
-    benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
+    benches: { own: memoryBench(), demo: memoryBench() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),
     settings: memorySettingsStore(),

@@ -5,12 +5,12 @@ import type { MachineView } from '../../../src/machine/view.ts'
 import { makeApp } from '../../../src/server/app.ts'
 import { problemsSchema } from '../../../src/server/schemas.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 
 const app = makeApp({
-  benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
+  benches: { own: memoryBench(), demo: memoryBench() },
   blueprints: [...blueprints, tinyBlueprint],
   ownBlueprints: memoryBlueprintStore(),
   settings: memorySettingsStore(),

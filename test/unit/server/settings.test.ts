@@ -7,7 +7,7 @@ import { makeApp } from '../../../src/server/app.ts'
 import { machineDocumentSchema, problemsSchema } from '../../../src/server/schemas.ts'
 import { settingsSchema } from '../../../src/server/settings-routes.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
-import { memoryNoteStore } from '../../../src/store/memory/note-store.ts'
+import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
@@ -15,7 +15,7 @@ import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
 const appWith = (settings: SettingsStore, seen: Job[] = []) => {
   let ids = 0
   return makeApp({
-    benches: { own: memoryNoteStore(), demo: memoryNoteStore() },
+    benches: { own: memoryBench(), demo: memoryBench() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),
     settings,
@@ -44,7 +44,7 @@ const refusal = async (response: Response): Promise<[number, ...string[]]> => {
 describe('/api/settings', () => {
   it('gives what holds, and changes only what is named', async () => {
     const app = appWith(memorySettingsStore())
-    const first = { hourMinor: 800, currency: 'GBP', attitude: 'average', region: 'UK', checkedBy: '' }
+    const first = { hourMinor: 800, currency: 'GBP', attitude: 'average', region: 'UK', checkedBy: '', costs: {} }
     expect(await settingsOf(await app.request('/api/settings'))).toEqual(first)
     const changed = await patch(app, { hourMinor: 950 })
     expect([changed.status, await settingsOf(changed)]).toEqual([200, { ...first, hourMinor: 950 }])
@@ -93,6 +93,24 @@ describe('what the settings hold for', () => {
     expect(machineDocumentSchema.parse(await made.json()).state.hourMinor).toBe(950)
     await app.request('/api/bench/own/machines/m1/view')
     expect(seen).toMatchObject([{ hourMinor: 950, attitude: 'cautious', putInMinor: 500 }])
+  })
+
+  it('the view is told what things cost', async () => {
+    const seen: Job[] = []
+    const app = appWith(memorySettingsStore(), seen)
+    await send(app, 'POST', '/api/bench/own/machines', { id: 'm1', content: added() })
+    const answer = await patch(app, { costs: { postageMinor: 350 } })
+    expect((await settingsOf(answer)).costs).toEqual({ postageMinor: 350 })
+    await app.request('/api/bench/own/machines/m1/view')
+    expect(seen).toMatchObject([{ costs: { postageMinor: 350, from: { postageMinor: 'set' } } }])
+    const wrong = { costs: { partFeeShare: 1.2, postageMinor: 0.5, tea: 3 } }
+    const [status, ...where] = await refusal(await patch(app, wrong))
+    expect(status).toBe(400)
+    expect(where.map((line) => line.split(':')[0]).toSorted()).toEqual([
+      'costs',
+      'costs.partFeeShare',
+      'costs.postageMinor',
+    ])
   })
 
   it('a price goes in by a note and comes out with its day', async () => {

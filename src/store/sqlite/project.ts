@@ -1,0 +1,82 @@
+import type { Transaction } from 'kysely'
+import type { BookLine, Projection } from '../../bench/books/book-line.ts'
+import { monthFrom6th, monthOf } from '../../bench/logs/calendar-day.ts'
+import type { LogKind } from '../../bench/logs/entry.ts'
+import { projectLog, projectMachine } from '../../bench/projection.ts'
+import type { Tables } from './database.ts'
+import { readEntries } from './read-entries.ts'
+import { readNotes } from './read-notes.ts'
+
+/** Values in one insert, well under SQLite's limit of 32,766 bound values. */
+const rowsAtOnce = 500
+
+/** Makes anew what is kept beside a machine's log. */
+export const projectMachineLog = async (db: Transaction<Tables>, machine: string): Promise<void> => {
+  const projection = projectMachine(await readNotes(db, machine))
+  if (projection === null) return
+  const { bench } = await db.selectFrom('machine').select('bench').where('id', '=', machine).executeTakeFirstOrThrow()
+  await db
+    .updateTable('machine')
+    .set({ ...columnsOf(projection), ...resultColumns(projection.result) })
+    .where('id', '=', machine)
+    .execute()
+  await putLines(db, { kind: 'machine', log: machine, bench, currency: projection.currency }, projection.lines)
+}
+
+/** Makes anew what is kept beside another log. */
+export const projectOtherLog = async (db: Transaction<Tables>, kind: LogKind, log: string): Promise<void> => {
+  const projection = projectLog(kind, await readEntries(db, kind, log))
+  const { bench } = await db
+    .selectFrom('log')
+    .select('bench')
+    .where('kind', '=', kind)
+    .where('id', '=', log)
+    .executeTakeFirstOrThrow()
+  await db.updateTable('log').set(columnsOf(projection)).where('kind', '=', kind).where('id', '=', log).execute()
+  await putLines(db, { kind, log, bench, currency: projection.currency }, projection.lines)
+}
+
+const columnsOf = ({ open, label, group, currency, count, stockMinor, summary }: Projection) => ({
+  open: open ? 1 : 0,
+  label,
+  group_name: group,
+  currency,
+  count,
+  stock_minor: stockMinor,
+  summary: JSON.stringify(summary),
+})
+
+const resultColumns = (result: Projection['result']) =>
+  result === null
+    ? {}
+    : {
+        complaint: result.complaint,
+        source: result.source,
+        came_day: result.cameDay,
+        left_day: result.leftDay,
+        exit_name: result.exit,
+        received_minor: result.receivedMinor,
+        cost_minor: result.costMinor,
+        profit_minor: result.profitMinor,
+        minutes: result.minutes,
+      }
+
+type LogOfLines = Pick<Tables['book_line'], 'kind' | 'log' | 'bench' | 'currency'>
+
+/** Lines are made anew as a whole: a note that is struck out takes its own with it and may change later ones. */
+const putLines = async (db: Transaction<Tables>, log: LogOfLines, lines: readonly BookLine[]): Promise<void> => {
+  await db.deleteFrom('book_line').where('kind', '=', log.kind).where('log', '=', log.log).execute()
+  for (let from = 0; from < lines.length; from += rowsAtOnce) {
+    const rows = lines.slice(from, from + rowsAtOnce).map(({ note, day, account, minor, minutes }) => ({
+      ...log,
+      note,
+      day,
+      month: monthOf(day),
+      month_from_6th: monthFrom6th(day),
+      account,
+      minor,
+      minutes,
+    }))
+    await db.insertInto('book_line').values(rows).execute()
+  }
+}

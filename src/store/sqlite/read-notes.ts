@@ -1,0 +1,12 @@
+import type { Kysely } from 'kysely'
+import { noteSchema, type Note } from '../../bench/note.ts'
+import type { Tables } from './database.ts'
+
+/** What the store holds went through the same schema on its way in; a row that does not pass was not written by this program. */
+export const noteOf = (row: Tables['note']): Note =>
+  noteSchema.parse({ ...row, content: JSON.parse(row.content) as unknown })
+
+export const readNotes = async (db: Kysely<Tables>, machine: string): Promise<readonly Note[]> => {
+  const rows = await db.selectFrom('note').selectAll().where('machine', '=', machine).orderBy('seq').execute()
+  return rows.map(noteOf)
+}
