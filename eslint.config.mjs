@@ -12,7 +12,10 @@ export default tseslint.config(
   {
     languageOptions: {
       parserOptions: {
-        projectService: { allowDefaultProject: ['*.mjs', 'bin/*.mjs', 'scripts/*.mjs'] },
+        projectService: {
+          allowDefaultProject: ['*.mjs', 'bin/*.mjs', 'scripts/*.mjs'],
+          maximumDefaultProjectFileMatchCount_THIS_WILL_SLOW_DOWN_LINTING: 16,
+        },
         tsconfigRootDir: import.meta.dirname,
       },
     },

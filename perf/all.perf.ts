@@ -2,6 +2,7 @@ import { it } from 'vitest'
 import { coverage, run as airVerdict } from './air-verdict.ts'
 import { run as airflow } from './airflow-speed.ts'
 import { run as belief } from './belief-speed.ts'
+import { run as books } from './books-speed.ts'
 import { run as buying } from './buying-speed.ts'
 import { run as library } from './library-speed.ts'
 import { run as machine } from './machine-speed.ts'
@@ -54,4 +55,8 @@ const machinesAsked = (): number | undefined => {
 
 it('prints what the plan and simpler rules bring on the same virtual dead machines', { timeout: 7_200_000 }, () => {
   print(rivals(machinesAsked()))
+})
+
+it('prints how long lists and books take on large benches', { timeout: 7_200_000 }, async () => {
+  print(await books(process.env['PERF_LARGE'] === '1' ? [1000, 10_000, 100_000] : [1000, 10_000]))
 })

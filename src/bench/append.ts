@@ -13,6 +13,7 @@ import { costLeft, foldNotes } from './fold.ts'
 import { gaugeProblems } from './gauge-rules.ts'
 import { jobOf } from './job.ts'
 import type { Note, NoteContent } from './note.ts'
+import { photoProblems } from './photos/photo-rules.ts'
 import { findingProblems, rulesProblems } from './proof-rules.ts'
 import { readingProblems } from './reading-rules.ts'
 import { unknownId } from './unknown.ts'
@@ -74,7 +75,10 @@ const contentProblems = (
     case 'seen':
     case 'spent':
     case 'said':
+    case 'listed':
       return []
+    case 'photo':
+      return photoProblems(content, notes, blueprint)
     case 'described-by':
       return describedProblems(content.blueprint, job, notes)
     case 'reading':

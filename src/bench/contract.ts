@@ -1,3 +1,4 @@
+import type { Grade } from '../facts/asking.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { WhereFrom } from '../facts/where-from.ts'
 import type { Wear } from '../facts/rate-shifts.ts'
@@ -60,6 +61,8 @@ export type MachineState = {
   readonly receivedMinor: number
   readonly feesMinor: number
   readonly minutes: number
+  /** The prices it was offered at, in order; one is over when the next begins, or when it left. */
+  readonly listed: readonly Listing[]
   /** How it left, while it is gone. `receivedMinor`: this time. `profitMinor`: over all that was paid and received. */
   readonly left: {
     readonly exit: ExitId
@@ -68,6 +71,18 @@ export type MachineState = {
     readonly safety: string
     readonly at: string
   } | null
+}
+
+/** A stretch of time in which a machine was offered at a price. Moments are ISO 8601. */
+export type Listing = {
+  readonly note: string
+  readonly priceMinor: number
+  readonly where: string
+  readonly grade: Grade
+  readonly from: string
+  /** Null while it stands. */
+  readonly to: string | null
+  readonly sold: boolean
 }
 
 /** One bench note as it reads: `12:04 Plug pins, switch on: open (should be 4 to 17 Ω)`. */

@@ -1,8 +1,9 @@
-import type { MachineState } from './contract.ts'
+import type { Listing, MachineState } from './contract.ts'
 import type { Note, NoteContent } from './note.ts'
 import { defaultSettings } from './settings.ts'
 
 type AddedContent = Extract<NoteContent, { kind: 'added' }>
+type ListedContent = Extract<NoteContent, { kind: 'listed' }>
 type LeftContent = Extract<NoteContent, { kind: 'left' }>
 type ValuedContent = Extract<NoteContent, { kind: 'valued' }>
 
@@ -36,7 +37,9 @@ export const foldNotes = (notes: readonly Note[]): MachineState => {
   const first = ordered.find((note) => note.content.kind === 'added')
   if (first?.content.kind !== 'added') throw new Error('a log of notes has no first note')
   const start = startOf(first, first.content, ordered)
-  return standing(ordered).reduce(step, start)
+  // One object is filled in, for a log is folded at every note.
+  for (const note of standing(ordered)) Object.assign(start, step(start, note))
+  return start
 }
 
 const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): MachineState => {
@@ -74,19 +77,22 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     receivedMinor: 0,
     feesMinor: 0,
     minutes: content.travelMin ?? 0,
+    listed: [],
     left: null,
   }
 }
 
-const step = (state: MachineState, note: Note): MachineState => {
+/** What a note changes. */
+const step = (state: MachineState, note: Note): Partial<MachineState> => {
   const { content } = note
   switch (content.kind) {
     case 'added':
     case 'said':
+    case 'photo':
     case 'struck':
-      return state
+      return {}
     case 'seen':
-      return { ...state, seen: [...state.seen, { note: note.id, complaints: content.complaints, text: content.text }] }
+      return { seen: [...state.seen, { note: note.id, complaints: content.complaints, text: content.text }] }
     case 'reading':
     case 'gauge':
     case 'proof':
@@ -96,22 +102,24 @@ const step = (state: MachineState, note: Note): MachineState => {
     case 'closed':
       return { ...worked(state, content.minutes, 0), off: without(state.off, content.cover) }
     case 'confirmed':
-      return { ...state, confirmed: [...state.confirmed, { note: note.id, fault: content.fault }] }
+      return { confirmed: [...state.confirmed, { note: note.id, fault: content.fault }] }
     case 'repaired':
       return {
         ...worked(state, content.minutes, content.costMinor),
         fixed: [...state.fixed, { note: note.id, repair: content.repair, option: content.option }],
       }
     case 'rules':
-      return { ...state, rules: content.rules, lead: content.lead ?? state.lead }
+      return { rules: content.rules, lead: content.lead ?? state.lead }
     case 'described-by':
-      return { ...state, blueprint: content.blueprint }
+      return { blueprint: content.blueprint }
     case 'history':
-      return { ...state, ageYears: content.ageYears ?? state.ageYears, wear: content.wear ?? state.wear }
+      return { ageYears: content.ageYears ?? state.ageYears, wear: content.wear ?? state.wear }
     case 'valued':
       return value(state, note, content)
     case 'stamp':
-      return { ...state, marks: [...state.marks, { note: note.id, part: content.part, reading: content.reading }] }
+      return { marks: [...state.marks, { note: note.id, part: content.part, reading: content.reading }] }
+    case 'listed':
+      return list(state, note, content)
     case 'spent':
       return worked(state, content.minutes, content.costMinor)
     case 'took-off':
@@ -131,18 +139,20 @@ const step = (state: MachineState, note: Note): MachineState => {
   }
 }
 
-const worked = (state: MachineState, minutes: number, costMinor: number): MachineState => ({
-  ...state,
+const worked = (
+  state: MachineState,
+  minutes: number,
+  costMinor: number,
+): Pick<MachineState, 'minutes' | 'spentMinor'> => ({
   minutes: state.minutes + minutes,
   spentMinor: state.spentMinor + costMinor,
 })
 
-const value = (state: MachineState, { at }: Note, content: ValuedContent): MachineState => {
+const value = (state: MachineState, { at }: Note, content: ValuedContent): Partial<MachineState> => {
   const { hourMinor, workingMinor, sparesMinor } = content
   const { prices } = state
   const parts = content.parts.map(({ part, priceMinor }) => [part, { minor: priceMinor, at }] as const)
   return {
-    ...state,
     hourMinor: hourMinor ?? state.hourMinor,
     hourSetAt: hourMinor === undefined ? state.hourSetAt : at,
     prices: {
@@ -153,20 +163,33 @@ const value = (state: MachineState, { at }: Note, content: ValuedContent): Machi
   }
 }
 
+/** The price it is offered at takes the place of the one before. */
+const list = (
+  state: MachineState,
+  { id, at }: Note,
+  { priceMinor, where, grade }: ListedContent,
+): Partial<MachineState> => ({
+  listed: [...ended(state.listed, at, false), { note: id, priceMinor, where, grade, from: at, to: null, sold: false }],
+})
+
+const ended = (listed: readonly Listing[], at: string, sold: boolean): readonly Listing[] =>
+  listed.map((one) => (one.to === null ? { ...one, to: at, sold } : one))
+
 const without = (all: readonly string[], one: string): readonly string[] => all.filter((each) => each !== one)
 
-const leave = (before: MachineState, note: Note, content: LeftContent): MachineState => {
-  const state = {
+const leave = (before: MachineState, note: Note, content: LeftContent): Partial<MachineState> => {
+  const changed = {
     ...worked(before, content.minutes, 0),
     receivedMinor: before.receivedMinor + content.receivedMinor,
     feesMinor: before.feesMinor + (content.feeMinor ?? 0) + (content.postageMinor ?? 0),
   }
   return {
-    ...state,
+    ...changed,
+    listed: ended(before.listed, note.at, content.exit === 'sell-working'),
     left: {
       exit: content.exit,
       receivedMinor: content.receivedMinor,
-      profitMinor: profitOf(state),
+      profitMinor: profitOf({ ...before, ...changed }),
       safety: content.safety,
       at: note.at,
     },

@@ -68,8 +68,10 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'rules':
     case 'stamp':
     case 'valued':
+    case 'listed':
     case 'spent':
     case 'took-off':
+    case 'photo':
     case 'came-back':
     case 'said':
     case 'struck':

@@ -1,7 +1,10 @@
 import { moneyText, type Currency } from '../base/money.ts'
 import { editText } from '../blueprint/adapt-words.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import { conditionShares } from '../facts/buying.ts'
 import { complaints, type Complaint } from '../facts/complaints.ts'
+import { sellerQuestions } from '../facts/seller-questions.ts'
+import { saleShots } from '../facts/sale-shots.ts'
 import { gaugeText } from '../machine/air/air-text.ts'
 import { findingText, rulesText } from '../machine/proof/proof-text.ts'
 import { markText } from '../machine/stamps/marks.ts'
@@ -93,6 +96,10 @@ const contentText = (content: NoteContent, context: Context): string => {
       ])
     case 'valued':
       return valuedText(content, context)
+    case 'listed': {
+      const offered = `Offered at ${moneyText(content.priceMinor, currency)}, grade ${content.grade}`
+      return withWords(offered, [content.where])
+    }
     case 'stamp': {
       const part = inSentence(nameIn(blueprint?.parts, content.part))
       return withWords(`Date mark, ${part}: ${markText(content.reading)}`, [content.text], '. ')
@@ -105,6 +112,8 @@ const contentText = (content: NoteContent, context: Context): string => {
       return `Spent: ${content.text}${effort(content.minutes, content.costMinor, currency)}`
     case 'said':
       return content.text
+    case 'photo':
+      return photoText(content, context)
     case 'struck':
       return withWords(`Struck out: ${context.textOf(content.note) ?? content.note}`, [content.reason], ' – ')
     case 'left':
@@ -134,11 +143,18 @@ const addedText = (content: Extract<NoteContent, { kind: 'added' }>, blueprint: 
       travel === 0 ? '' : `, fetching it ${moneyText(travel, content.currency)}`
     }`,
     withWords('Seller says', [...content.complaints.map(complaintText), content.claim]),
+    withWords('Answered before buying', (content.answers ?? []).flatMap(answerText)),
+    content.condition === undefined || content.condition === 'good'
+      ? ''
+      : `Looks: ${conditionShares[content.condition].name}`,
     missing.length === 0 ? '' : `Missing: ${missing.join(', ')}`,
   ]
-    .filter((part) => part !== '' && part !== 'Seller says')
+    .filter((part) => part !== '' && part !== 'Seller says' && part !== 'Answered before buying')
     .join('. ')
 }
+
+const answerText = ({ question, answer }: { readonly question: string; readonly answer: string }): readonly string[] =>
+  sellerQuestions.flatMap(({ id, answers }) => (id === question ? (answers[answer] ?? []) : []))
 
 const repairedText = (
   content: Extract<NoteContent, { kind: 'repaired' }>,
@@ -161,6 +177,20 @@ const leftText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Cur
   const exit = exitText[content.exit]
   const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}${feesText(content, currency)}`
   return withWords(head, [content.safety === '' ? '' : `Safety: ${content.safety}`], '. ')
+}
+
+const photoTimeText = { before: 'before', work: 'while working', after: 'after' } as const
+
+const photoText = (content: Extract<NoteContent, { kind: 'photo' }>, { blueprint, textOf }: Context): string => {
+  const { about, shot } = content
+  const of = {
+    machine: () => '',
+    part: () => inSentence(nameIn(blueprint?.parts, about.kind === 'part' ? about.part : '')),
+    fault: () => inSentence(nameIn(blueprint?.faults, about.kind === 'fault' ? about.fault : '')),
+    note: () => inSentence(textOf(about.kind === 'note' ? about.note : '') ?? ''),
+  }[about.kind]()
+  const what = [shot === undefined ? '' : inSentence(saleShots[shot]), of, content.text]
+  return withWords(`Photograph, ${photoTimeText[content.when]}`, what)
 }
 
 const feesText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Currency): string => {

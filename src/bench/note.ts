@@ -1,11 +1,13 @@
 import { z } from 'zod'
 import { editsSchema } from '../blueprint/adapt-edits.ts'
 import { conditionIds } from '../facts/buying.ts'
+import { grades } from '../facts/asking.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { sourceIds } from '../facts/where-from.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
 import { gaugeReadingSchema } from '../machine/air/gauge-reading.ts'
 import { answersSchema, claimsSchema } from '../machine/buying/advert.ts'
+import { photoNoteSchema } from './photos/photo-note.ts'
 import { findingSchema, provedLeadSchema, rulesSchema } from '../machine/proof/finding.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
@@ -108,6 +110,15 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     sparesMinor: minor.optional(),
     parts: z.array(z.strictObject({ part: id, priceMinor: minor })).default([]),
     text: z.string().trim().max(2000).default(''),
+  }),
+  photoNoteSchema,
+  /** It is offered at this price from here on; a later one takes its place. */
+  z.strictObject({
+    kind: z.literal('listed'),
+    priceMinor: minor.min(1, 'a price is above zero'),
+    where: z.string().trim().max(2000).default(''),
+    /** The grade of its looks. */
+    grade: z.enum(grades).default('B'),
   }),
   /** A date mark read off a part: a moulded stamp, the serial number, or what plate and plug show. */
   z.strictObject({

@@ -115,6 +115,24 @@ export type ResultLine = {
   readonly minutes: number
   /** Machines that brought less than they cost. */
   readonly atLoss: number
+  /** Sum of the squares of their profits, minor units squared: how far they lie apart. */
+  readonly profitSquares: number
+}
+/** How many machines came and left in a month, and what was paid for those that came. */
+export type TrafficLine = {
+  readonly month: string
+  readonly currency: Currency
+  readonly came: number
+  readonly paidMinor: number
+  readonly left: number
+}
+/** A line of the books with what it belongs to: a machine, a part of the shelf, spending; `what`: the kind of its note. */
+export type LedgerLine = BookLine & {
+  readonly kind: LogKind | 'machine'
+  readonly log: string
+  readonly label: string
+  readonly currency: Currency
+  readonly what: string
 }
 
 /** What the lists and the books ask of the store; made from the logs, so it can be made again from them. Virtual machines are in no sum. */
@@ -126,6 +144,12 @@ export type BookStore = {
   readonly groups: (bench: BenchId, kind: LogKind | 'machine') => Promise<readonly GroupLine[]>
   readonly months: (bench: BenchId, kind: MonthKind) => Promise<readonly MonthLine[]>
   readonly results: (bench: BenchId, by: 'blueprint' | 'complaint' | 'source') => Promise<readonly ResultLine[]>
+  /** How many machines came and left, by the month of the day; the earliest first. */
+  readonly traffic: (bench: BenchId, kind: MonthKind) => Promise<readonly TrafficLine[]>
+  /** All lines of one month, by day. */
+  readonly lines: (bench: BenchId, kind: MonthKind, month: string) => Promise<readonly LedgerLine[]>
+  /** Machines sold from the one day to the other, both within, and not brought back since; by day. */
+  readonly sold: (bench: BenchId, from: string, to: string) => Promise<readonly MachineState[]>
 }
 
 /** Where everything of the machines, the shelf and the books is kept. */

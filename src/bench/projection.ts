@@ -38,6 +38,7 @@ const resultOf = (state: MachineState): MachineResult => ({
   cameDay: dayOf(state.addedAt),
   leftDay: state.left === null ? null : dayOf(state.left.at),
   exit: state.left?.exit ?? null,
+  paidMinor: state.paidMinor,
   receivedMinor: state.receivedMinor - state.feesMinor,
   costMinor: costLeft(state),
   profitMinor: state.receivedMinor - state.feesMinor - costLeft(state),

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { sourceSchema } from '../base/source.ts'
 import { complaintIds } from '../facts/complaints.ts'
+import { priceClassIds } from '../facts/sale-prices.ts'
 import { airEffectSchema, airSectionSchema, airWaySchema } from './air-schema.ts'
 import { signQuestionIds } from './signs.ts'
 
@@ -284,6 +285,9 @@ export const blueprintSchema = z.strictObject({
     workingMinor: range,
     /** As it stands, sold for spares or repair. */
     sparesMinor: range,
+    /** Which sales it is compared with: the class of machine, and its architecture among those of the class. Variants keep both. */
+    priceClass: z.enum(priceClassIds).optional(),
+    priceKind: id.optional(),
     source: sourceSchema,
   }),
 })

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { join } from 'node:path'
 import { parse } from '../base/parse.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
@@ -7,17 +8,23 @@ import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../b
 import type { MachineDocument } from '../bench/contract.ts'
 import { jobOf } from '../bench/job.ts'
 import { noteContentSchema, type NoteContentInput } from '../bench/note.ts'
+import { makeReckoner } from '../bench/prices/reckoner.ts'
+import { marketPriceOfMachine } from '../bench/prices/what-to-ask.ts'
+import type { PhotoStore } from '../bench/photos/photo-ports.ts'
 import { machineDocument, noSuchMachine } from '../bench/queries.ts'
 import { costsOf } from '../bench/costs.ts'
+import { partsAtHand, withShelf } from '../bench/shelf/at-hand.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { blueprints } from '../blueprint/library.ts'
 import type { Job } from '../machine/job.ts'
+import { filePhotoStore } from '../store/files/photo-store.ts'
 import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
 
 /** The bench that a data folder holds, and how to let go of it. */
 export type OpenBench = {
   readonly deps: CommandDeps
   readonly blueprints: BlueprintDeps
+  readonly photos: PhotoStore
   readonly close: () => Promise<void>
 }
 
@@ -26,7 +33,12 @@ export const openBench = async (folder: string): Promise<Result<OpenBench>> => {
   const opened = await openStore({ folder })
   if (opened.kind === 'refused') return opened
   const known: BlueprintDeps = { library: blueprints, own: opened.value.blueprints, now }
-  return ok({ deps: depsOf(opened.value, known), blueprints: known, close: opened.value.close })
+  return ok({
+    deps: depsOf(opened.value, known),
+    blueprints: known,
+    photos: filePhotoStore(join(folder, 'photos')),
+    close: opened.value.close,
+  })
 }
 
 const now = (): string => new Date().toISOString()
@@ -75,7 +87,10 @@ export const jobOfDocument = async (deps: CommandDeps, document: MachineDocument
   }
   const settings = await currentSettings(deps.settings)
   const { state, notes } = document
-  return ok(jobOf(state, notes, blueprint, settings.attitude, costsOf(settings, state.currency)))
+  const reckoned = jobOf(state, notes, blueprint, settings.attitude, costsOf(settings, state.currency))
+  const job = withShelf(reckoned, state, { parts: await partsAtHand(deps), region: settings.region })
+  const market = await marketPriceOfMachine({ ...deps, reckoner: makeReckoner() }, blueprint, state)
+  return ok({ ...job, market })
 }
 
 /** Writes a note on a machine: parsed at the door, then by the rules of the bench. */

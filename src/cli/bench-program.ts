@@ -8,6 +8,9 @@ import { jobOf } from '../bench/job.ts'
 import type { NoteContentInput } from '../bench/note.ts'
 import { machineList } from '../bench/queries.ts'
 import { currentSettings } from '../bench/settings.ts'
+import { shareOfStock } from '../bench/shelf/part-state.ts'
+import { shelf } from '../bench/shelf/shelf-commands.ts'
+import type { CommandDeps } from '../bench/commands.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { instrumentFor, resultFromText, virtualComplaints, virtualResult } from '../machine/index.ts'
@@ -181,7 +184,8 @@ const addNoting = (program: Command, shell: Shell): void => {
           const blueprint = await deps.blueprintById(document.value.state.blueprint)
           const content = make({ document: document.value, blueprint }, args.slice(1), options)
           if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
-          return answer(shell, options, deps, await writeNote(deps, document.value, content.value))
+          const note = await atItsShare(deps, content.value, options)
+          return answer(shell, options, deps, await writeNote(deps, document.value, note))
         }),
       )
   noting(
@@ -197,6 +201,7 @@ const addNoting = (program: Command, shell: Shell): void => {
   noting('repair <machine> <repair> <option>', 'a repair was done', repairNote)
     .option('--minutes <number>', 'minutes it took')
     .option('--cost <money>', 'what it cost')
+    .option('--from-shelf <part>', 'the part of the shelf that went in')
   noting('confirm <machine> <fault>', 'a fault was confirmed by eye', (_document, [fault = '']) =>
     ok({ kind: 'confirmed', fault }),
   )
@@ -226,7 +231,10 @@ const addNoting = (program: Command, shell: Shell): void => {
     'leave <machine> <exit> <received>',
     'the machine leaves: sell-working, sell-for-spares, break-for-parts, scrap',
     leftNote,
-  ).option('--safety <words>', 'who made the safety checks and with what, or why it is sold without', '')
+  )
+    .option('--safety <words>', 'who made the safety checks and with what, or why it is sold without', '')
+    .option('--fee <money>', 'what selling it cost')
+    .option('--postage <money>', 'postage that you paid')
 }
 
 const minutesOr = (options: Options, otherwise: number): Result<number> => {
@@ -281,12 +289,39 @@ const repairNote: Maker = ({ blueprint }, [repair = '', option = ''], options) =
   const minutes = minutesOr(options, known?.minutes ?? 0)
   return minutes.kind === 'refused'
     ? minutes
-    : ok({ kind: 'repaired', repair, option, minutes: minutes.value, costMinor })
+    : ok({ kind: 'repaired', repair, option, minutes: minutes.value, costMinor, ...fromShelf(options) })
+}
+
+/** A part of the shelf goes in at what it stands at, unless a cost is given. */
+const atItsShare = async (
+  deps: CommandDeps,
+  content: NoteContentInput,
+  options: Options,
+): Promise<NoteContentInput> => {
+  if (content.kind !== 'repaired' || content.shelfPart === undefined || options['cost'] !== undefined) return content
+  const part = await shelf.document(deps, content.shelfPart)
+  return part === null ? content : { ...content, costMinor: shareOfStock(part.state.costMinor, part.state.count, 1) }
+}
+
+const fromShelf = (options: Options): { readonly shelfPart?: string } => {
+  const shelfPart = text(options, 'fromShelf')
+  return shelfPart === undefined ? {} : { shelfPart }
 }
 
 const leftNote: Maker = (_document, [exit = '', received = ''], options) => {
   const receivedMinor = moneyFromText(received)
   if (receivedMinor === null)
     return refused(problem('not-money', 'received', `“${received}” is not an amount of money`, 'Write such as 45.00'))
-  return ok({ kind: 'left', exit: exit as 'scrap', receivedMinor, safety: text(options, 'safety') ?? '' })
+  const feeMinor = moneyFromText(text(options, 'fee') ?? '0')
+  const postageMinor = moneyFromText(text(options, 'postage') ?? '0')
+  if (feeMinor === null || postageMinor === null)
+    return refused(problem('not-money', '--fee, --postage', 'That is not an amount of money', 'Write such as 4.50'))
+  return ok({
+    kind: 'left',
+    exit: exit as 'scrap',
+    receivedMinor,
+    ...(feeMinor === 0 ? {} : { feeMinor }),
+    ...(postageMinor === 0 ? {} : { postageMinor }),
+    safety: text(options, 'safety') ?? '',
+  })
 }

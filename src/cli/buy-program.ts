@@ -1,10 +1,13 @@
 import type { Command } from 'commander'
 import { ok, refused, type Result } from '../base/result.ts'
 import { costsOf } from '../bench/costs.ts'
+import { makeReckoner } from '../bench/prices/reckoner.ts'
+import { marketPriceOf } from '../bench/prices/what-to-ask.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { buyingView, checkAdvert, parseAdvert, quickEffort, type Advert } from '../machine/buying/index.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import { keepAdvert } from './advert-program.ts'
 import { advertFromOptions } from './buy-options.ts'
 import { buyLines } from './buy-text.ts'
 import type { OpenBench } from './bench-commands.ts'
@@ -32,6 +35,7 @@ export const addBuyCommand = (program: Command, shell: Shell): void => {
     .option('--want-an-hour <money>', 'what an hour of own time is to bring')
     .option('--answer <question=answer...>', 'what the seller answered, such as moment=suddenly')
     .option('--looked <check=result...>', 'what was found on the spot, such as pins-on=open')
+    .option('--keep <name>', 'keep the advert under this name, with what was reckoned of it')
     .option('--quick', 'look ahead less: a first answer, never too high')
     .action(
       withBench(shell, async (bench, options, [file]) => {
@@ -39,14 +43,26 @@ export const addBuyCommand = (program: Command, shell: Shell): void => {
         const asked = await askedOf(bench, options, file, settings.currency)
         if (asked.kind === 'refused') return showProblems(shell.output, options.json, asked.problems)
         const { advert, blueprint } = asked.value
+        const kind = { blueprint, model: '', currency: advert.currency }
+        const market = await marketPriceOf({ ...bench.deps, reckoner: makeReckoner() }, kind)
         const view = buyingView(advert, {
           blueprint,
           hourMinor: settings.hourMinor,
           costs: costsOf(settings, advert.currency),
           attitude: settings.attitude,
+          market: market ?? undefined,
           effort: options['quick'] === undefined ? 1 : quickEffort,
         })
-        return show(shell.output, options.json, view, () => buyLines(view, blueprint))
+        const keep = options['keep']
+        if (typeof keep !== 'string') return show(shell.output, options.json, view, () => buyLines(view, blueprint))
+        const kept = await keepAdvert(bench.deps, keep, advert, view)
+        if (kept.kind === 'refused') return showProblems(shell.output, options.json, kept.problems)
+        const { id, name, version } = kept.value.state
+        return show(shell.output, options.json, { ...view, kept: { id, name, version } }, () => [
+          ...buyLines(view, blueprint),
+          '',
+          `Kept as ${id}`,
+        ])
       }),
     )
 }

@@ -2,7 +2,17 @@ import { moneyText, type Currency } from '../base/money.ts'
 import type { MachineDocument, MachineState } from '../bench/contract.ts'
 import { complaints } from '../facts/complaints.ts'
 import { readMarks } from '../machine/index.ts'
+import type { ShelfOffer } from '../machine/shelf/shelf-offer.ts'
 import type { CheckMove, CoverStep, ExitMove, MachineView, MoveView, RepairMove } from '../machine/view.ts'
+
+/** The part of the shelf that a repair reckons with: `From the shelf: Motor 1,200 W (box 3), stands at £2.10, would fetch £6.00`. */
+export const offerText = ({ name, place, costMinor, fetchesMinor, fit }: ShelfOffer, currency: Currency): string =>
+  [
+    `${name}${place === '' ? '' : ` (${place})`}`,
+    `stands at ${moneyText(costMinor, currency)}`,
+    `would fetch ${moneyText(fetchesMinor, currency)}`,
+    ...(fit.kind === 'fits' ? [] : [`may fit; to find out: ${fit.unknown.join('; ')}`]),
+  ].join(', ')
 
 /** A machine and its next move as plain lines for a terminal. */
 export const machineLines = (document: MachineDocument, view: MachineView): readonly string[] => {
@@ -110,6 +120,7 @@ const checkLines = (move: CheckMove, currency: Currency): readonly string[] => [
 
 const repairLines = (move: RepairMove, currency: Currency): readonly string[] => [
   `Parts ${moneyText(move.costLowMinor, currency)} to ${moneyText(move.costHighMinor, currency)}`,
+  ...(move.shelf === null ? [] : [`From the shelf: ${offerText(move.shelf, currency)} (${move.shelf.id})`]),
 ]
 
 const exitLines = (_move: ExitMove): readonly string[] => []

@@ -2,20 +2,26 @@ import { Command, CommanderError } from 'commander'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { addAdaptCommands } from './adapt-program.ts'
+import { addAdvertCommands } from './advert-program.ts'
 import { addAirCommands } from './air-program.ts'
+import { addAskingCommands } from './asking-program.ts'
 import { addBenchCommands } from './bench-program.ts'
+import { addBooksCommands } from './books-program.ts'
 import { addBuyCommand } from './buy-program.ts'
 import { addCableCommand } from './cable-program.ts'
 import { addBrushCommand } from './brush-program.ts'
 import { addEngineCommands } from './engine-program.ts'
 import { addNextCommand } from './next-program.ts'
 import { exitCodes, type Output, type Shell } from './output.ts'
+import { addPhotoCommand } from './photo-program.ts'
 import { addListCommand, addPickCommand } from './pick-program.ts'
 import { addProofCommands } from './proof-program.ts'
 import { addRigCommand } from './rig-program.ts'
 import { addServeCommand } from './serve-command.ts'
 import { addSettingsCommand } from './settings-program.ts'
+import { addShelfCommands } from './shelf-program.ts'
 import { addStampsCommand } from './stamps-program.ts'
+import { addTakeOffCommand } from './take-off-program.ts'
 import { addThenCommand } from './then-program.ts'
 import { addWhyCommand } from './why-program.ts'
 
@@ -57,7 +63,13 @@ export const main = async (
   addProofCommands(program, shell)
   addBrushCommand(program, shell)
   addCableCommand(program, shell)
+  addPhotoCommand(program, shell)
   addBuyCommand(program, shell)
+  addAskingCommands(program, shell)
+  addAdvertCommands(program, shell)
+  addBooksCommands(program, shell)
+  addShelfCommands(program, shell)
+  addTakeOffCommand(program, shell)
   addSettingsCommand(program, shell)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>

@@ -35,8 +35,10 @@ export const partKinds = {
       measure('areaMm2', 'Conductor', 'mm²', 0),
       measure('cores', 'Cores', '', 0),
       words('type', 'Type, as printed on the sheath'),
+      words('colours', 'Colours of its cores'),
     ],
   },
+  fuse: { name: 'Fuse', fields: [measure('ratingA', 'Rating', 'A', 0), words('type', 'Standard printed on it')] },
   plug: { name: 'Plug', fields: [words('type', 'Type'), measure('fuseA', 'Fuse', 'A', 0)] },
   switch: {
     name: 'Switch',

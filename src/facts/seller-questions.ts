@@ -42,7 +42,7 @@ export const sellerQuestions: readonly SellerQuestion[] = Object.freeze<SellerQu
   {
     id: 'life',
     how: 'ask',
-    text: 'Plugged in and switched on: any light, hum or sound at all now?',
+    text: 'When it was last plugged in and switched on: any light, hum or sound at all?',
     answers: { nothing: 'nothing at all', light: 'a light, nothing else', hum: 'a hum', runs: 'it runs' },
     usual: { nothing: 0.03, light: 0.02, hum: 0.02, runs: 0.93 },
     under: [

@@ -26,6 +26,10 @@ export const sellerPhrases: readonly PhraseRow[] = Object.freeze([
   complaint(
     'dead',
     'dead',
+    'just stopped',
+    'suddenly stopped',
+    'stopped suddenly',
+    'nothing happens',
     'no power',
     'no lights',
     'no life',

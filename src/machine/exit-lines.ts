@@ -37,11 +37,16 @@ export const hourGround = (job: Job): Ground => ({ kind: 'hour', at: job.hourSet
 const timeLine = (job: Job, name: string, minutes: number, source: Source): LineDraft =>
   line(name, -1, [time(job, minutes)], [source, hourGround(job)])
 
-const priceGround = (job: Job, { setAt }: Price): Ground =>
-  setAt === null ? job.blueprint.worth.source : { kind: 'set', at: setAt }
+const priceGround = (job: Job, { setAt, market }: Price): Ground => {
+  if (setAt !== null) return { kind: 'set', at: setAt }
+  return market === undefined ? job.blueprint.worth.source : { kind: 'market', market }
+}
 
 /** A price of the whole machine: where its looks take a share off the blueprint's, that stands as a factor of its own. */
-const wholePrice = (job: Job, price: Price): { readonly factors: readonly Factor[]; readonly grounds: readonly Ground[] } => {
+const wholePrice = (
+  job: Job,
+  price: Price,
+): { readonly factors: readonly Factor[]; readonly grounds: readonly Ground[] } => {
   const looks = conditionShareOf(job)
   if (price.setAt !== null || looks === 1) return { factors: [money(price.minor)], grounds: [priceGround(job, price)] }
   return {

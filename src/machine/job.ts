@@ -5,12 +5,14 @@ import type { Complaint } from '../facts/complaints.ts'
 import type { ClaimId } from '../facts/seller-claims.ts'
 import type { SellerAnswer } from './buying/advert.ts'
 import type { Costs } from './costs.ts'
+import type { MarketPrice } from './market.ts'
 import type { Plate } from './plate.ts'
 import type { SetPrices } from './set-prices.ts'
 import type { GaugeReading } from './air/gauge-reading.ts'
 import type { Finding, ProvedLead, Rules } from './proof/finding.ts'
 import type { History } from './rate-shift.ts'
 import type { ReadingResult } from './result.ts'
+import type { ShelfOffer } from './shelf/shelf-offer.ts'
 
 /** Something that happened to the machine and bears on what may be wrong with it. */
 export type JobEvent =
@@ -55,6 +57,8 @@ export type Job = {
   readonly hourSetAt?: string
   /** Prices set for this machine; left out, the blueprint's hold. */
   readonly prices?: SetPrices
+  /** What comparable sales say it fetches; left out or null where there are none, so that the blueprint's range holds. */
+  readonly market?: MarketPrice | null
   /** By which rules it is proved, and the lead it has, as noted. */
   readonly rules?: Rules | null
   readonly lead?: ProvedLead | null
@@ -62,6 +66,8 @@ export type Job = {
   readonly attitude?: Attitude
   /** What things cost; left out, what they do in the United Kingdom. */
   readonly costs?: Costs
+  /** Parts on the shelf that fit or may fit this machine; left out, nothing is known of a shelf. */
+  readonly shelf?: readonly ShelfOffer[]
   /** Money put into it so far less money taken out of it, minor units: what it must bring from here on to lose nothing. */
   readonly putInMinor?: number
 }

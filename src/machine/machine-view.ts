@@ -2,13 +2,14 @@ import { plan, type PlanAnswer } from '../engines/plan/index.ts'
 import { groundsOf } from './grounds.ts'
 import type { Job } from './job.ts'
 import { machineModel, type MachineModel } from './model.ts'
-import { exitSum, repairedSum } from './money-grounds.ts'
+import { beliefChances, exitSum, repairedSum } from './money-grounds.ts'
 import type { MoveContext } from './move-context.ts'
 import { moveView } from './move-view.ts'
 import { planProblem } from './plan-problem.ts'
 import { reckonedPrices } from './prices.ts'
 import { riskOf } from './risk.ts'
 import { gateStates, redFlags } from './running.ts'
+import { stripList } from './shelf/strip-list.ts'
 import { suspectBelief } from './suspects.ts'
 import type { ExitId, ExitView, MachineView, SuspectView, TogetherView, WorthView } from './view.ts'
 import { exitNames, nothingWrong, suspectName } from './words.ts'
@@ -49,6 +50,8 @@ export const machineView = (job: Job, effort = 1): MachineView => {
     worth: worthView(job, answer),
     redFlags: redFlags(job),
     beforeRunning: gatesLeft(job),
+    shelf: job.shelf ?? [],
+    strip: stripList(job, beliefChances(context)),
   }
 }
 

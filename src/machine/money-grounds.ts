@@ -2,7 +2,7 @@ import type { MoneySum } from '../base/money-sum.ts'
 import type { RankedMove } from '../engines/plan/index.ts'
 import { checkOverheadMin } from '../facts/trade.ts'
 import { costsOfJob } from './costs.ts'
-import { chancesOfBelief, chancesOfSet } from './exit-chances.ts'
+import { chancesOfBelief, chancesOfSet, type ExitChances } from './exit-chances.ts'
 import { exitLines, hourGround, minutesGround } from './exit-lines.ts'
 import type { Job } from './job.ts'
 import { line, moneySum, totalOf, type Ground, type LineDraft } from './money-lines.ts'
@@ -14,12 +14,16 @@ type Grounded = Pick<MoveContext, 'model' | 'job' | 'plan' | 'answer'>
 
 /** What an exit is worth now, line by line: its payoff over all suspects, and the covers it needs back on. */
 export const exitSum = (context: Grounded, exit: ExitId): MoneySum => {
-  const { job, model, plan } = context
-  const suspects = plan.problem.suspects.map(({ probability }, i) => ({ set: model.sets[plan.kept[i]], probability }))
-  const chances = chancesOfBelief(job.blueprint, costsOfJob(job).comebackShare, suspects)
-  const lines = exitLines(job, exit, chances)
+  const { job, plan } = context
+  const lines = exitLines(job, exit, beliefChances(context))
   const closes = plan.problem.exits.find(({ id }) => id === exit)?.allCoversOn === true
   return moneySum(exitNames[exit], [...lines, ...(closes ? closingLines(job) : [])])
+}
+
+/** What the exits rest on, over all suspects that are planned for. */
+export const beliefChances = ({ job, model, plan }: Omit<Grounded, 'answer'>): ExitChances => {
+  const suspects = plan.problem.suspects.map(({ probability }, i) => ({ set: model.sets[plan.kept[i]], probability }))
+  return chancesOfBelief(job.blueprint, costsOfJob(job).comebackShare, suspects)
 }
 
 const closingLines = (job: Job): readonly LineDraft[] => {

@@ -1,12 +1,14 @@
 import { factorValue, type Basis, type Factor, type MoneySum } from '../base/money-sum.ts'
 import { sourceText } from '../base/source-text.ts'
 import type { Source } from '../base/source.ts'
+import { marketWords, type MarketPrice } from './market.ts'
 
-/** What a line rests on: a source, this blueprint, a price, an hour or a cost that somebody set, the plan itself. */
+/** What a line rests on: a source, this blueprint, comparable sales, a price, an hour or a cost that somebody set, the plan itself. */
 export type Ground =
   | Source
   | { readonly kind: 'blueprint'; readonly what: string }
   | { readonly kind: 'set'; readonly at: string }
+  | { readonly kind: 'market'; readonly market: MarketPrice }
   | { readonly kind: 'hour'; readonly at: string | null }
   | { readonly kind: 'cost-set' }
   | { readonly kind: 'plan'; readonly what: string }
@@ -58,6 +60,8 @@ const groundText = (ground: Ground): string => {
       return `This blueprint: ${ground.what}`
     case 'set':
       return `Price set by you on ${dayText(ground.at)}`
+    case 'market':
+      return marketWords(ground.market)
     case 'hour':
       return ground.at === null ? 'The worth of an hour' : `Your hour, set on ${dayText(ground.at)}`
     case 'cost-set':

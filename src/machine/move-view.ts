@@ -8,6 +8,7 @@ import { wattBands, wattBandText } from './scale.ts'
 import type { CheckMove, CoverStep, ExitId, ExitMove, ExpectedResult, MoveView, RepairMove } from './view.ts'
 import { lessSum, moveSum } from './money-grounds.ts'
 import { exitWorkMin } from './payoff.ts'
+import { offerFor, repairCostMinor } from './shelf/repair-cost.ts'
 import { bandText, chargingText, exitNames, fixingsText, setUpLines, suspectName } from './words.ts'
 import type { MoveContext } from './move-context.ts'
 import { whyCheck, whyExit, whyRepair } from './why.ts'
@@ -142,7 +143,7 @@ const repairMove = (context: MoveContext, ranked: RankedMove, id: string): Repai
     name: repair.name,
     optionName: option.name,
     how: repair.note ?? '',
-    costMinor: Math.round((option.costMinor.low + option.costMinor.high) / 2),
+    costMinor: repairCostMinor(context.job, repair, option),
     caution: null,
     why: whyRepair(needed, option.success),
     ...common(context, ranked),
@@ -152,6 +153,7 @@ const repairMove = (context: MoveContext, ranked: RankedMove, id: string): Repai
     costLowMinor: option.costMinor.low,
     costHighMinor: option.costMinor.high,
     forbidden: repair.forbidden ?? null,
+    shelf: offerFor(context.job, repair, option),
   }
 }
 

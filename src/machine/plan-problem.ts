@@ -7,6 +7,7 @@ import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
 import { payoffs } from './payoff.ts'
 import { workingPriceOf } from './prices.ts'
+import { repairCostMinor } from './shelf/repair-cost.ts'
 import {
   gatesOf,
   gateStates,
@@ -333,7 +334,7 @@ const planRepairs = (job: Job, repair: Repair): PlanProblem['repairs'] => {
   return repair.options.map((option) => ({
     id: repairMoveId(repair.id, option.id),
     minutes: option.minutes,
-    costMinor: Math.round((option.costMinor.low + option.costMinor.high) / 2),
+    costMinor: repairCostMinor(job, repair, option),
     coversOff: [...new Set([...repair.coversOff, ...(behind === undefined ? [] : [behind])])],
     needs: [],
     removes: [...repair.removes],

@@ -11,7 +11,7 @@ import { machineModel, type MachineModel } from './model.ts'
 import type { Plate } from './plate.ts'
 import type { ReadingResult } from './result.ts'
 import { wattBands } from './scale.ts'
-import { becomesAfter } from './suspects.ts'
+import { suspectWithout } from './suspects.ts'
 
 /** The hidden truth of a virtual machine: drawn from the blueprint's priors among machines that give cause for complaint. */
 export type HiddenTruth = { readonly suspect: number; readonly complaints: readonly Complaint[] }
@@ -51,7 +51,7 @@ export const truthNow = (model: MachineModel, job: Job, seed: number): number =>
     const option = repair?.options.find((o) => o.id === event.option)
     if (repair === undefined || option === undefined) return
     const luck = seededRandom(mixSeed(seed, `${event.repair} ${at}`)).uniform()
-    if (luck < option.success) suspect = becomesAfter(model, repair.removes)[suspect]!
+    if (luck < option.success) suspect = suspectWithout(model, suspect, repair.removes)
   })
   return suspect
 }

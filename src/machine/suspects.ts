@@ -124,6 +124,16 @@ export const becomesAfter = (model: MachineModel, removes: readonly string[]): n
   return removedIndex(model.sets, indices)
 }
 
+/** The suspect that is left of this one when these faults are gone. */
+export const suspectWithout = (
+  { sets, blueprint }: MachineModel,
+  suspect: number,
+  removes: readonly string[],
+): number => {
+  const left = sets[suspect].filter((fault) => !removes.includes(blueprint.faults[fault].id))
+  return sets.findIndex((set) => set.length === left.length && set.every((fault, i) => fault === left[i]))
+}
+
 /** A fault that this blueprint does not know, confirmed when the machine was read by another, says nothing here. */
 const confirmedEvent = (model: MachineModel, event: JobEvent & { kind: 'confirmed' }): readonly BeliefEvent[] => {
   const index = model.blueprint.faults.findIndex((fault) => fault.id === event.fault)

@@ -6,6 +6,7 @@ import { machineModel, type MachineModel } from './model.ts'
 import { planProblem, type JobPlan } from './plan-problem.ts'
 import type { ReadingResult } from './result.ts'
 import { instrumentFor } from './scale.ts'
+import { repairCostMinor } from './shelf/repair-cost.ts'
 import { suspectBelief } from './suspects.ts'
 import { undertakingOf, type Undertaking } from './undertaking.ts'
 import type { ExitId, MachineView, MoveView } from './view.ts'
@@ -153,11 +154,12 @@ export const jobAfter = (job: Job, { move, result }: UnfoldStep): Job => {
 }
 
 /** What a repair is expected to cost; it is noted with it. Nothing for a check. */
-const costOf = ({ blueprint }: Job, { kind, id }: Undertaking): number => {
+const costOf = (job: Job, { kind, id }: Undertaking): number => {
   if (kind === 'check') return 0
-  const [repair, option] = id.split(':')
-  const way = blueprint.repairs.find((one) => one.id === repair)?.options.find((one) => one.id === option)
-  return way === undefined ? 0 : Math.round((way.costMinor.low + way.costMinor.high) / 2)
+  const [repairId, option] = id.split(':')
+  const repair = job.blueprint.repairs.find((one) => one.id === repairId)
+  const way = repair?.options.find((one) => one.id === option)
+  return repair === undefined || way === undefined ? 0 : repairCostMinor(job, repair, way)
 }
 
 const outcomeEvent = (job: Job, move: Undertaking, result: ReadingResult | null, note: string): JobEvent => {

@@ -3,6 +3,8 @@ import type { MoneySum } from '../base/money-sum.ts'
 import type { Attitude } from '../facts/attitudes.ts'
 import type { ReckonedPrices } from './prices.ts'
 import type { FaultRate } from './rates.ts'
+import type { ShelfOffer } from './shelf/shelf-offer.ts'
+import type { StripList } from './shelf/strip-list.ts'
 
 /** What the screen, the command line and the API show of a machine: worked out from its job, never stored. Money in minor units. */
 
@@ -115,6 +117,8 @@ export type RepairMove = CommonMove & {
   readonly costLowMinor: number
   readonly costHighMinor: number
   readonly forbidden: string | null
+  /** The part of the shelf that it reckons with; `costMinor` is then what that would bring if it were sold instead. */
+  readonly shelf: ShelfOffer | null
 }
 
 export type ExitMove = CommonMove & {
@@ -182,4 +186,8 @@ export type MachineView = {
   readonly redFlags: readonly RedFlag[]
   /** Checks still to be passed before the machine may be run: their names. */
   readonly beforeRunning: readonly string[]
+  /** Parts on the shelf that fit or may fit; of each part of the machine the best first. */
+  readonly shelf: readonly ShelfOffer[]
+  /** What to take off if it is broken for parts, and what each part is worth by that. */
+  readonly strip: StripList
 }

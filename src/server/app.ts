@@ -1,23 +1,32 @@
 import { OpenAPIHono } from '@hono/zod-openapi'
-import type { Context } from 'hono'
+import type { Context, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { problem, type Problem } from '../base/problem.ts'
 import { blueprintFinder, blueprintIds, type BlueprintDeps, type FindBlueprint } from '../bench/blueprints.ts'
 import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
 import type { BenchId, MachineDocument } from '../bench/contract.ts'
+import { demoNow } from '../bench/demo.ts'
 import { jobOf } from '../bench/job.ts'
+import { makeReckoner } from '../bench/prices/reckoner.ts'
+import { marketPriceOfMachine, type AskingDeps } from '../bench/prices/what-to-ask.ts'
 import type { BenchStores, BlueprintStore, Clock, Ids, SettingsStore } from '../bench/ports.ts'
+import type { PhotoStore } from '../bench/photos/photo-ports.ts'
 import { machineDocument, machineList, noSuchMachine } from '../bench/queries.ts'
 import { costsOf } from '../bench/costs.ts'
+import { partsAtHand, withShelf } from '../bench/shelf/at-hand.ts'
 import { takeOff } from '../bench/shelf/take-off.ts'
 import { currentSettings } from '../bench/settings.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Job } from '../machine/job.ts'
 import type { MachineView } from '../machine/view.ts'
+import { addAdverts } from './adverts.ts'
+import { addBooks } from './books.ts'
 import { addBlueprints, noBlueprint } from './blueprints.ts'
 import { onlyHosts, strictHeaders } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
 import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
+import { addAsking } from './asking.ts'
+import { addPhotos } from './photos.ts'
 import { addRecords } from './record.ts'
 import { addRigs } from './rig.ts'
 import * as routes from './routes.ts'
@@ -33,6 +42,7 @@ export type AppDeps = {
   readonly blueprints: readonly Blueprint[]
   readonly ownBlueprints: BlueprintStore
   readonly settings: SettingsStore
+  readonly photos: PhotoStore
   readonly machineView: (job: Job) => MachineView
   readonly now: Clock
   readonly newId: Ids
@@ -64,7 +74,7 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   })
   app.use(logged(deps.log), strictHeaders)
   if (deps.hosts !== null) app.use(onlyHosts(deps.hosts))
-  app.use('/api/*', bodyLimit({ maxSize: largestBodyBytes, onError: (c) => refuse(c, 413, tooLarge) }), fresh)
+  app.use('/api/*', smallBodies, fresh)
   app.onError((thrown, c) => {
     deps.log({ kind: 'thrown', method: c.req.method, path: c.req.path, thrown })
     return refuseThrown(c, thrown)
@@ -75,12 +85,18 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   addRigs(app, blueprintDeps(deps), find)
   addRecords(app, deps, blueprintDeps(deps), find)
   addBench(app, deps, find)
+  addPhotos(app, deps.photos)
   addSettings(app, deps)
   addDocuments(app, deps)
   app.all('/api/*', (c) => refuse(c, 404, notFound))
   app.get('*', servePages(deps.pages))
   return app
 }
+
+const limited = bodyLimit({ maxSize: largestBodyBytes, onError: (c) => refuse(c, 413, tooLarge) })
+
+/** Everything but a photograph is small. */
+const smallBodies: MiddlewareHandler = (c, next) => (c.req.path === '/api/photos' ? next() : limited(c, next))
 
 const logged =
   (log: AppDeps['log']) =>
@@ -91,15 +107,19 @@ const logged =
     log({ kind: 'answered', method: c.req.method, path: c.req.path, status: c.res.status, ms })
   }
 
-/** What the API says changes with every note, so no browser keeps it. */
+/** What the API says changes with every note, so no browser keeps it; a photograph never changes and says so itself. */
 const fresh = async (c: Context, next: () => Promise<void>): Promise<void> => {
   await next()
-  c.header('cache-control', 'no-store')
+  if (!c.res.headers.has('cache-control')) c.header('cache-control', 'no-store')
 }
 
 const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void => {
   const commands = commandDeps(deps, find)
+  const reckoner = makeReckoner()
   addLogs(app, commands)
+  addAsking(app, { commands, blueprints: blueprintDeps(deps), find, reckoner })
+  addBooks(app, commands)
+  addAdverts(app, commands)
   app.openapi(routes.machinesRoute, async (c) => {
     return typed(c.json(await machineList(commands(c.req.valid('param').bench), c.req.valid('query')), 200))
   })
@@ -115,7 +135,8 @@ const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void =>
   app.openapi(routes.newNoteRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
     const note = c.req.valid('json')
-    return typed(outcome(c, 200, await addNote(commands(bench), id, note.version, note.content, note.id)))
+    const at = madeAt(commands(bench), note.madeAt)
+    return typed(outcome(c, 200, await addNote(at, id, note.version, note.content, note.id)))
   })
   app.openapi(routes.takeOffRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
@@ -124,8 +145,16 @@ const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void =>
   app.openapi(routes.viewRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
     const document = await machineDocument(commands(bench), id)
-    return typed(document === null ? refuse(c, 404, noSuchMachine(id)) : await viewAnswer(c, deps, find, document))
+    if (document === null) return typed(refuse(c, 404, noSuchMachine(id)))
+    return typed(await viewAnswer(c, deps, { ...commands(bench), reckoner }, document))
   })
+}
+
+/** The use-cases as of the time that a note was made, which is never yet to come. */
+const madeAt = (commands: CommandDeps, at: string | undefined): CommandDeps => {
+  if (at === undefined) return commands
+  const now = commands.now()
+  return { ...commands, now: () => (at < now ? at : now) }
 }
 
 /** What the use-cases of blueprints need of the application's. */
@@ -140,21 +169,23 @@ const commandDeps = (deps: AppDeps, blueprintById: FindBlueprint): ((bench: Benc
   const shared = { settings, now, newId, blueprintById, blueprintIds: () => blueprintIds(blueprintDeps(deps)) }
   return (bench) => {
     const { notes: store, logs, books } = benches[bench]
-    return { ...shared, store, logs, books, bench }
+    return { ...shared, store, logs, books, bench, now: bench === 'demo' ? () => demoNow : now }
   }
 }
 
 const viewAnswer = async (
   c: Context,
   deps: AppDeps,
-  find: FindBlueprint,
+  asking: CommandDeps & AskingDeps,
   { state, notes }: MachineDocument,
 ): Promise<Response> => {
-  const blueprint = await find(state.blueprint)
+  const blueprint = await asking.blueprintById(state.blueprint)
   if (blueprint === undefined) return noBlueprint(c, 422, state.blueprint, blueprintDeps(deps))
   const settings = await currentSettings(deps.settings)
-  const job = jobOf(state, notes, blueprint, settings.attitude, costsOf(settings, state.currency))
-  return c.json(deps.machineView(job), 200)
+  const reckoned = jobOf(state, notes, blueprint, settings.attitude, costsOf(settings, state.currency))
+  const atHand = { parts: await partsAtHand(asking), region: settings.region }
+  const job = withShelf(reckoned, state, atHand)
+  return c.json(deps.machineView({ ...job, market: await marketPriceOfMachine(asking, blueprint, state) }), 200)
 }
 
 const outcome = (c: Context, status: 200 | 201, result: CommandOutcome): Response => {

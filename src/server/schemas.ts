@@ -5,6 +5,7 @@ import type { BenchId, MachineDocument, MachineList, MachineState, NoteLine } fr
 import { noteContentSchema, noteSchema } from '../bench/note.ts'
 import { featureIds, type BlueprintEntry } from '../blueprint/entry.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
+import { grades } from '../facts/asking.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
 import { sourceIds } from '../facts/where-from.ts'
@@ -67,6 +68,17 @@ const machineStateSchema = z
     receivedMinor: minor,
     feesMinor: minor,
     minutes: z.number(),
+    listed: z.array(
+      z.strictObject({
+        note: z.string(),
+        priceMinor: minor,
+        where: z.string(),
+        grade: z.enum(grades),
+        from: z.string(),
+        to: z.string().nullable(),
+        sold: z.boolean(),
+      }),
+    ),
     left: z
       .strictObject({ exit, receivedMinor: minor, profitMinor: minor, safety: z.string(), at: z.string() })
       .nullable(),
@@ -131,5 +143,7 @@ export const newNoteSchema = z.strictObject({
   /** The note's id, chosen by the writer so that sending it again does no harm. */
   id: chosenId.optional(),
   version: z.number().int().min(0),
+  /** When it was made, where it waited to be sent; a time yet to come counts as now. */
+  madeAt: z.iso.datetime().optional(),
   content: noteContentSchema,
 })

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import type { AddressInfo } from 'node:net'
+import { setImmediate } from 'node:timers/promises'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { createAdaptorServer } from '@hono/node-server'
 import pino from 'pino'
@@ -9,6 +11,8 @@ import { fillDemoBench } from '../bench/demo.ts'
 import { blueprintById, blueprints } from '../blueprint/library.ts'
 import { machineView } from '../machine/index.ts'
 import { memoryBench } from '../store/memory/bench.ts'
+import { filledWhenAsked } from '../store/memory/filled-when-asked.ts'
+import { filePhotoStore } from '../store/files/photo-store.ts'
 import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
 import { makeApp, type LogEntry } from './app.ts'
 import { readStaticFiles } from './static-files.ts'
@@ -38,7 +42,7 @@ export type RunningServer = {
 const patienceMs = 3000
 
 /**
- * Opens the store, builds the demonstration bench and serves both until told to stop.
+ * Opens the store and serves it, and the demonstration bench, until told to stop. The demonstration is made when it is first asked for.
  * Refused when the folder cannot be written or the port is taken.
  */
 export const startServer = async (options: ServeOptions): Promise<Result<RunningServer>> => {
@@ -59,14 +63,15 @@ export const startServer = async (options: ServeOptions): Promise<Result<Running
 type Server = ReturnType<typeof createAdaptorServer>
 
 const makeServerApp = async (options: ServeOptions, store: OpenStore) => {
-  const demo = memoryBench()
-  await fillDemoBench({ stores: demo, blueprintById })
+  const stores = memoryBench()
+  const demo = filledWhenAsked(stores, () => fillDemoBench({ stores, blueprintById, pause: setImmediate }))
   const { notes, logs, books, blueprints: ownBlueprints, settings } = store
   return makeApp({
     benches: { own: { notes, logs, books }, demo },
     blueprints,
     ownBlueprints,
     settings,
+    photos: filePhotoStore(join(options.folder, 'photos')),
     machineView,
     now: () => new Date().toISOString(),
     newId: randomUUID,

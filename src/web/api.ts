@@ -1,10 +1,19 @@
-import type { BenchId, BlueprintOrigin, MachineDocument, MachineList } from '../bench/contract.ts'
+import type { BenchId, BlueprintOrigin, MachineDocument, MachineList, MachineState } from '../bench/contract.ts'
 import type { NoteContentInput } from '../bench/note.ts'
+import type { PriceContent, PriceContentInput } from '../bench/prices/price-note.ts'
+import type { WhatToAsk } from '../bench/prices/what-to-ask.ts'
+import type { BooksView } from '../bench/books/books-view.ts'
+import type { ExpenseContent, ExpenseContentInput } from '../bench/books/expense-note.ts'
+import type { ExpenseState } from '../bench/books/expenses.ts'
+import type { ImportOutcome } from '../bench/books/import/import-books.ts'
+import type { LedgerLine, MonthKind } from '../bench/ports.ts'
 import type { SettingsChange } from '../bench/settings-change.ts'
 import type { Settings } from '../bench/settings.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { AskingChoices } from '../machine/asking-choices.ts'
+import type { MarketPrice } from '../machine/market.ts'
 import { problem, problemText, type Problem } from '../base/problem.ts'
 
 /** What came back from the bench: the value, or what was wrong, with the newer document when someone else wrote first. */
@@ -59,6 +68,8 @@ const send =
     call<T>(path, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })
 
 const post = send('POST')
+/** Reading and sending for pages with addresses of their own. */
+export { get as getFrom, post as postTo }
 const patch = send('PATCH')
 
 const machinePath = (bench: BenchId, id: string): string => `/bench/${bench}/machines/${encodeURIComponent(id)}`
@@ -83,8 +94,105 @@ export const addMachine = (bench: BenchId, id: string, content: NoteContentInput
 export const addNote = (
   bench: BenchId,
   machine: string,
-  note: { readonly id: string; readonly version: number; readonly content: NoteContentInput },
+  note: {
+    readonly id: string
+    readonly version: number
+    readonly content: NoteContentInput
+    /** When it was made, where that was before it is sent. */
+    readonly madeAt?: string
+  },
 ): Promise<Answer<MachineDocument>> => post(`${machinePath(bench, machine)}/notes`, note)
+
+/** What comparable sales say that machines of a blueprint and model fetch; null where there are none. */
+export const getMarket = async (
+  bench: BenchId,
+  { blueprint, model, currency }: Pick<MachineState, 'blueprint' | 'model' | 'currency'>,
+  signal: AbortSignal,
+): Promise<MarketPrice | null> => {
+  const asked = new URLSearchParams({ blueprint, model, currency })
+  return (await get<{ readonly market: MarketPrice | null }>(`/bench/${bench}/market?${asked}`, signal)).market
+}
+
+/** What to ask for a machine; what is left out of the choices is as the bench knows it. */
+export const getAsking = (
+  bench: BenchId,
+  machine: string,
+  choices: Partial<AskingChoices>,
+  signal: AbortSignal,
+): Promise<WhatToAsk> => {
+  const asked = new URLSearchParams(
+    Object.entries(choices).map(([name, value]) => [name, Array.isArray(value) ? value.join(',') : String(value)]),
+  )
+  return get(`${machinePath(bench, machine)}/asking?${asked}`, signal)
+}
+
+/** Enters a price that was seen. */
+export const addPrice = (bench: BenchId, id: string, content: PriceContentInput): Promise<Answer<PriceDocument>> =>
+  post(`/bench/${bench}/prices`, { id, content })
+
+/** Strikes a price out that was entered by mistake. Throws where it cannot be read first. */
+export const strikePrice = async (bench: BenchId, id: string): Promise<Answer<PriceDocument>> => {
+  const path = `/bench/${bench}/prices/${encodeURIComponent(id)}`
+  const { entries } = await get<PriceDocument>(path, new AbortController().signal)
+  const first = entries.find(({ content }) => content.kind === 'seen')
+  return post(`${path}/entries`, { version: entries.length, content: { kind: 'struck', note: first?.id ?? '' } })
+}
+
+type PriceDocument = { readonly entries: readonly { readonly id: string; readonly content: PriceContent }[] }
+
+/** The books; margins of this tax year, or of the one named. */
+export const getBooks = (bench: BenchId, year: string | null, signal: AbortSignal): Promise<BooksView> =>
+  get(`/bench/${bench}/books${year === null ? '' : `?year=${encodeURIComponent(year)}`}`, signal)
+
+/** The lines that the figures of a month are made of. */
+export const getBookLines = async (
+  bench: BenchId,
+  { months, month }: { readonly months: MonthKind; readonly month: string },
+  signal: AbortSignal,
+): Promise<readonly LedgerLine[]> =>
+  (
+    await get<{ readonly lines: readonly LedgerLine[] }>(
+      `/bench/${bench}/books/lines/${month}?months=${months}`,
+      signal,
+    )
+  ).lines
+
+/** Takes in a CSV file of past machines. */
+export const importBooks = (
+  bench: BenchId,
+  csv: string,
+  leaveOutWrong: boolean,
+): Promise<Answer<Extract<ImportOutcome, { kind: 'imported' }>>> =>
+  post(`/bench/${bench}/books/import`, { csv, leaveOutWrong })
+
+/** A stretch of what was spent on no machine, the newest first. */
+export type ExpenseList = {
+  readonly items: readonly Omit<ExpenseState, 'struck'>[]
+  readonly total: number
+  readonly after: number | null
+}
+type ExpenseDocument = { readonly entries: readonly { readonly id: string; readonly content: ExpenseContent }[] }
+
+export const getExpenses = (bench: BenchId, after: number | null, signal: AbortSignal): Promise<ExpenseList> =>
+  get(`/bench/${bench}/expenses?limit=20${after === null ? '' : `&after=${after}`}`, signal)
+
+export const addExpense = (
+  bench: BenchId,
+  id: string,
+  content: ExpenseContentInput,
+): Promise<Answer<ExpenseDocument>> => post(`/bench/${bench}/expenses`, { id, content })
+
+/** Strikes out what was entered as spent. */
+export const strikeExpense = async (
+  bench: BenchId,
+  id: string,
+  signal: AbortSignal,
+): Promise<Answer<ExpenseDocument>> => {
+  const path = `/bench/${bench}/expenses/${encodeURIComponent(id)}`
+  const { entries } = await get<ExpenseDocument>(path, signal)
+  const first = entries.find(({ content }) => content.kind === 'spent')
+  return post(`${path}/entries`, { version: entries.length, content: { kind: 'struck', note: first?.id ?? '' } })
+}
 
 /** What a blueprint of one's own was made from. */
 export const getBlueprintOrigin = (id: string, signal: AbortSignal): Promise<BlueprintOrigin> =>

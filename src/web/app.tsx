@@ -1,20 +1,27 @@
 import { QueryClientProvider } from '@tanstack/react-query'
-import { lazy, Suspense, useState } from 'react'
-import { Button } from 'react-aria-components/Button'
+import { lazy, Suspense } from 'react'
+import { Head } from './head.tsx'
 import { BenchPage } from './pages/bench-page.tsx'
 import { MachinePage } from './pages/machine-page.tsx'
+import { OutboxStrip } from './outbox/outbox-strip.tsx'
 import { Live } from './parts/live.tsx'
 import { makeQueryClient } from './queries.ts'
 import { Link, PageTitle, useRoute } from './router.tsx'
 import { pathOf, type Route } from './routes.ts'
-import { applyTheme, shownTheme, storedTheme } from './theme.ts'
 
 const AddPage = lazy(async () => ({ default: (await import('./pages/add-page.tsx')).AddPage }))
+const BuyPage = lazy(async () => ({ default: (await import('./pages/buy-page.tsx')).BuyPage }))
+const AdvertPage = lazy(async () => ({ default: (await import('./pages/advert-page.tsx')).AdvertPage }))
 const AirPage = lazy(async () => ({ default: (await import('./pages/air-page.tsx')).AirPage }))
+const PhotosPage = lazy(async () => ({ default: (await import('./pages/photos-page.tsx')).PhotosPage }))
 const ProofPage = lazy(async () => ({ default: (await import('./pages/proof-page.tsx')).ProofPage }))
+const AskingPage = lazy(async () => ({ default: (await import('./pages/asking-page.tsx')).AskingPage }))
+const BooksPage = lazy(async () => ({ default: (await import('./pages/books-page.tsx')).BooksPage }))
 const PracticePage = lazy(async () => ({ default: (await import('./pages/practice-page.tsx')).PracticePage }))
 const BlueprintsPage = lazy(async () => ({ default: (await import('./pages/blueprints-page.tsx')).BlueprintsPage }))
 const SettingsPage = lazy(async () => ({ default: (await import('./pages/settings-page.tsx')).SettingsPage }))
+const ShelfPage = lazy(async () => ({ default: (await import('./pages/shelf-page.tsx')).ShelfPage }))
+const PartPage = lazy(async () => ({ default: (await import('./pages/part-page.tsx')).PartPage }))
 const BlueprintPage = lazy(async () => ({ default: (await import('./pages/blueprint-page.tsx')).BlueprintPage }))
 
 const client = makeQueryClient()
@@ -27,6 +34,7 @@ export const App = () => {
         Skip to the page
       </a>
       <Head route={route} />
+      <OutboxStrip />
       <main id="main">
         <Suspense fallback={<p className="quiet">Fetching the page …</p>}>
           <Page key={pathOf(route)} route={route} />
@@ -43,6 +51,10 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <BenchPage bench={route.bench} />
     case 'add':
       return <AddPage />
+    case 'buy':
+      return <BuyPage />
+    case 'advert':
+      return <AdvertPage bench={route.bench} id={route.id} />
     case 'practice':
       return <PracticePage />
     case 'settings':
@@ -55,8 +67,18 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <MachinePage bench={route.bench} id={route.id} />
     case 'air':
       return <AirPage bench={route.bench} id={route.id} />
+    case 'photos':
+      return <PhotosPage bench={route.bench} id={route.id} />
     case 'proof':
       return <ProofPage bench={route.bench} id={route.id} />
+    case 'asking':
+      return <AskingPage bench={route.bench} id={route.id} />
+    case 'books':
+      return <BooksPage bench={route.bench} />
+    case 'shelf':
+      return <ShelfPage bench={route.bench} />
+    case 'part':
+      return <PartPage bench={route.bench} id={route.id} />
     case 'lost':
       return <LostPage path={route.path} />
   }
@@ -70,49 +92,3 @@ const LostPage = ({ path }: { readonly path: string }) => (
     </p>
   </div>
 )
-
-const Head = ({ route }: { readonly route: Route }) => {
-  const bench = route.kind === 'bench' || route.kind === 'machine' ? route.bench : null
-  return (
-    <header className="head">
-      <span className="head-name" aria-hidden="true">
-        Thrum
-      </span>
-      <nav aria-label="Pages">
-        <Link to={{ kind: 'bench', bench: 'own' }} current={bench === 'own' && route.kind === 'bench'}>
-          Bench
-        </Link>
-        <Link to={{ kind: 'bench', bench: 'demo' }} current={bench === 'demo' && route.kind === 'bench'}>
-          Demo
-        </Link>
-        <Link to={{ kind: 'practice' }} current={route.kind === 'practice'}>
-          Practise
-        </Link>
-        <Link to={{ kind: 'blueprints' }} current={route.kind === 'blueprints'}>
-          Blueprints
-        </Link>
-      </nav>
-      <Link to={{ kind: 'settings' }} className="head-settings" current={route.kind === 'settings'}>
-        Settings
-      </Link>
-      <ThemeSwitch />
-    </header>
-  )
-}
-
-const ThemeSwitch = () => {
-  const [theme, setTheme] = useState(storedTheme)
-  const other = shownTheme(theme) === 'daylight' ? 'shed' : 'daylight'
-  const change = (): void => {
-    applyTheme(other)
-    setTheme(other)
-  }
-  return (
-    <Button className="plain theme" onPress={change} aria-label={other === 'shed' ? 'Dark shed' : 'Daylight'}>
-      <svg viewBox="0 0 24 24" width="22" height="22" aria-hidden="true">
-        <circle cx="12" cy="12" r="8" fill="none" stroke="currentColor" strokeWidth="1.5" />
-        <path d="M12 4a8 8 0 0 1 0 16z" fill="currentColor" />
-      </svg>
-    </Button>
-  )
-}

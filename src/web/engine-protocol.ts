@@ -1,8 +1,16 @@
 import type { Problem } from '../base/problem.ts'
 import type { Result } from '../base/result.ts'
-import type { MachineState } from '../bench/contract.ts'
+import type { AppliedNotes, MadeNote } from '../bench/apply-notes.ts'
+import type { MachineDocument, MachineState } from '../bench/contract.ts'
 import type { JobSettings } from '../bench/costs.ts'
+import type { Guess } from '../bench/adverts/advert-note.ts'
+import type { Settings } from '../bench/settings.ts'
+import type { Advert, AdvertInput, BuyingView } from '../machine/buying/index.ts'
 import type { Note } from '../bench/note.ts'
+import type { PhotosView } from '../bench/photos/machine-photos.ts'
+import type { PartState } from '../bench/shelf/part-state.ts'
+import type { SharesAsked } from '../bench/shelf/take-off-shares.ts'
+import type { Held } from '../bench/shelf/at-hand.ts'
 import type { Edit } from '../blueprint/adapt-edits.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { LeadChoice, ListedCable } from '../engines/limits/index.ts'
@@ -13,6 +21,7 @@ import type { AirRig } from '../machine/air/air-rig.ts'
 import type { AirView } from '../machine/air/air-view.ts'
 import type { GaugeReading } from '../machine/air/gauge-reading.ts'
 import type { FaultShows } from '../machine/fault-shows.ts'
+import type { MarketPrice } from '../machine/market.ts'
 import type { Plate } from '../machine/plate.ts'
 import type { LookAlikes } from '../machine/look-alikes.ts'
 import type { FaultRate } from '../machine/rates.ts'
@@ -30,6 +39,10 @@ export type EngineJob = {
   readonly blueprint: Blueprint
   /** How risk is weighed and what things cost; left out, by the average and by what they usually cost. */
   readonly settings?: JobSettings
+  /** What lies on the shelf for it; left out, nothing is known of a shelf. */
+  readonly shelf?: readonly PartState[] | undefined
+  /** What comparable sales say it fetches; null where there are none. */
+  readonly market?: MarketPrice | null
 }
 
 /** What came of one way through a virtual machine, priced alike for both. */
@@ -57,6 +70,9 @@ export type Adapted = {
   readonly gone: string
   readonly problems: readonly Problem[]
 }
+
+/** An advert as it was understood, whether it is worth buying, and what is kept of that. */
+export type WeighedAdvert = { readonly advert: Advert; readonly view: BuyingView; readonly guess: Guess }
 
 /** What a page may ask of the engines. `results` and `onward` unfold the plan: what may come of a move after these steps, and what is said then. */
 export type EngineRequest =
@@ -96,7 +112,30 @@ export type EngineRequest =
       readonly lengthM: number
       readonly cables: readonly ListedCable[]
     }
+  /** What each part takes of the machine's cost when it is taken off. */
+  | { readonly kind: 'shares'; readonly job: EngineJob; readonly asked: SharesAsked }
+  /** What the shelf holds for each of these parts. */
+  | { readonly kind: 'held'; readonly job: EngineJob; readonly region: Region; readonly parts: readonly string[] }
   | { readonly kind: 'copper'; readonly measured: MeasuredCopper }
+  /** Whether an advert is worth buying. `effort`: how much the plan may look at; 1 is what a machine's page does. */
+  | {
+      readonly kind: 'buying'
+      readonly advert: AdvertInput
+      readonly blueprint: Blueprint
+      /** Null where they cannot be asked: then those of a new bench hold. */
+      readonly settings: Settings | null
+      /** What comparable sales say such machines fetch; null where there are none. */
+      readonly market: MarketPrice | null
+      readonly effort: number
+    }
+  | { readonly kind: 'photos'; readonly notes: readonly Note[] }
+  /** Notes made away from the bench, put to a machine by its rules. */
+  | {
+      readonly kind: 'apply'
+      readonly document: MachineDocument
+      readonly blueprint: Blueprint
+      readonly notes: readonly MadeNote[]
+    }
 
 export type EngineAnswer =
   | { readonly kind: 'view'; readonly view: MachineView }
@@ -118,7 +157,16 @@ export type EngineAnswer =
   | { readonly kind: 'rig'; readonly rig: Result<AirRig> }
   | { readonly kind: 'proof'; readonly proof: ProofView }
   | { readonly kind: 'lead'; readonly lead: Result<LeadChoice> }
+  | { readonly kind: 'shares'; readonly shares: readonly number[] }
+  | {
+      readonly kind: 'held'
+      readonly held: readonly { readonly part: string; readonly name: string; readonly held: readonly Held[] }[]
+    }
   | { readonly kind: 'copper'; readonly copper: Result<CopperAnswer> }
+  /** Refused where the advert names what the blueprint does not have, or a figure is out of range. */
+  | { readonly kind: 'buying'; readonly buying: Result<WeighedAdvert> }
+  | { readonly kind: 'photos'; readonly photos: PhotosView }
+  | { readonly kind: 'apply'; readonly applied: AppliedNotes }
 
 /** The answer to one kind of request. */
 export type AnswerTo<R extends EngineRequest> = Extract<EngineAnswer, { readonly kind: R['kind'] }>

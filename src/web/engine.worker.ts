@@ -1,8 +1,17 @@
+import { ok } from '../base/result.ts'
 import { adaptedWords } from '../bench/adapted-words.ts'
+import { guessOf } from '../bench/adverts/guess-of.ts'
+import { applyNotes } from '../bench/apply-notes.ts'
 import { costsOf } from '../bench/costs.ts'
 import { jobOf } from '../bench/job.ts'
+import { defaultSettings } from '../bench/settings.ts'
+import { photosView } from '../bench/photos/machine-photos.ts'
+import { costLeft } from '../bench/fold.ts'
+import { heldAgainst, withShelf } from '../bench/shelf/at-hand.ts'
+import { takeOffShares } from '../bench/shelf/take-off-shares.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { meterSpec } from '../facts/meters.ts'
+import { buyingView, checkAdvert, parseAdvert } from '../machine/buying/index.ts'
 import {
   airRigOf,
   airView,
@@ -37,9 +46,12 @@ const keptCopy = (blueprint: Blueprint): Blueprint => {
   return known
 }
 
-const asJob = ({ state, notes, blueprint, settings }: EngineJob) => {
+const asJob = ({ state, notes, blueprint, settings, market, shelf }: EngineJob) => {
   const costs = settings === undefined ? undefined : costsOf(settings, state.currency)
-  return jobOf(state, notes, keptCopy(blueprint), settings?.attitude, costs)
+  const job = { ...jobOf(state, notes, keptCopy(blueprint), settings?.attitude, costs), market }
+  return shelf === undefined || settings === undefined
+    ? job
+    : withShelf(job, state, { parts: shelf, region: settings.region })
 }
 
 /** The meter that most benches have. */
@@ -57,7 +69,23 @@ const soundReadings = (blueprint: Blueprint): readonly SoundReading[] => {
 
 const shows = (blueprint: Blueprint) => faultShows(machineModel(blueprint, blueprint.plate), meterSpec(commonMeter))
 
-const answer = (request: EngineRequest): EngineAnswer => {
+type Apply = Extract<EngineRequest, { readonly kind: 'apply' }>
+
+const applying = async ({ document, blueprint, notes }: Apply): Promise<EngineAnswer> => ({
+  kind: 'apply',
+  applied: await applyNotes(document, keptCopy(blueprint), notes),
+})
+
+const heldFor = ({ job, region, parts }: Extract<EngineRequest, { kind: 'held' }>) => {
+  const { state, blueprint, shelf = [] } = job
+  return parts.flatMap((part) => {
+    const held = heldAgainst({ blueprint }, state, { parts: shelf, region }, part)
+    const name = blueprint.parts.find(({ id }) => id === part)?.name ?? part
+    return held.length === 0 ? [] : [{ part, name, held }]
+  })
+}
+
+const answer = (request: EngineRequest): EngineAnswer | Promise<EngineAnswer> => {
   switch (request.kind) {
     case 'view':
       return { kind: 'view', view: machineView(asJob(request.job), request.effort) }
@@ -101,19 +129,42 @@ const answer = (request: EngineRequest): EngineAnswer => {
       return { kind: 'proof', proof: proofView(asJob(request.job), request.region) }
     case 'lead':
       return { kind: 'lead', lead: leadChoice(request.plate, request.region, request.lengthM, request.cables) }
+    case 'photos':
+      return { kind: 'photos', photos: photosView(request.notes) }
+    case 'apply':
+      return applying(request)
+    case 'buying':
+      return { kind: 'buying', buying: weighed(request) }
+    case 'shares':
+      return { kind: 'shares', shares: takeOffShares(request.asked, asJob(request.job), costLeft(request.job.state)) }
+    case 'held':
+      return { kind: 'held', held: heldFor(request) }
     case 'copper':
       return { kind: 'copper', copper: cableCopper(request.measured) }
   }
 }
 
-const reply = ({ id, request }: ToEngine): FromEngine => {
+const weighed = ({ advert, blueprint, settings, market, effort }: Extract<EngineRequest, { kind: 'buying' }>) => {
+  const parsed = parseAdvert(advert)
+  const checked = parsed.kind === 'ok' ? checkAdvert(parsed.value, blueprint) : parsed
+  if (checked.kind === 'refused') return checked
+  const { currency } = checked.value
+  const known = settings ?? defaultSettings
+  const { hourMinor, attitude } = known
+  const costs = costsOf(known, currency)
+  const terms = { blueprint: keptCopy(blueprint), hourMinor, attitude, costs, market: market ?? undefined, effort }
+  const view = buyingView(checked.value, terms)
+  return ok({ advert: checked.value, view, guess: guessOf(view) })
+}
+
+const reply = async ({ id, request }: ToEngine): Promise<FromEngine> => {
   try {
-    return { kind: 'answered', id, answer: answer(request) }
+    return { kind: 'answered', id, answer: await answer(request) }
   } catch (fault) {
     return { kind: 'failed', id, message: fault instanceof Error ? fault.message : String(fault) }
   }
 }
 
 self.addEventListener('message', (event: MessageEvent<ToEngine>) => {
-  self.postMessage(reply(event.data))
+  void reply(event.data).then((made) => self.postMessage(made))
 })

@@ -1,6 +1,7 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
+import { keepPages } from './offline/register.ts'
 import { applyTheme, storedTheme } from './theme.ts'
 import './style/tokens.css'
 import './style/base.css'
@@ -11,6 +12,7 @@ import './style/move.css'
 import './style/drawing.css'
 
 applyTheme(storedTheme())
+keepPages()
 const place = document.getElementById('page')
 if (place === null) throw new Error('The page has no element with the id "page"')
 createRoot(place).render(

@@ -12,7 +12,9 @@ import type { Settings } from '../bench/settings.ts'
 import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Region } from '../facts/regions.ts'
-import { getBlueprint, getBlueprints, getMachine, getMachines, getSettings, Refusal } from './api.ts'
+import { getBlueprints, getMachine, getMachines, getSettings, Refusal } from './api.ts'
+import { blueprintQuery } from './blueprint-query.ts'
+import { withWaiting } from './outbox/with-waiting.ts'
 
 /** `always`: the bench is often on this very device, which browsers call offline. */
 export const makeQueryClient = (): QueryClient =>
@@ -54,13 +56,6 @@ export const useRegion = (): Region | undefined => {
 export const useBlueprints = (): UseQueryResult<readonly BlueprintEntry[]> =>
   useQuery({ queryKey: ['blueprints'], queryFn: ({ signal }) => getBlueprints(signal), staleTime: Infinity })
 
-/** How a blueprint is fetched and kept; one is never changed under its id. */
-export const blueprintQuery = (id: string) => ({
-  queryKey: ['blueprint', id],
-  queryFn: ({ signal }: { readonly signal: AbortSignal }) => getBlueprint(id, signal),
-  staleTime: Infinity,
-})
-
 /** An empty id asks for nothing. */
 export const useBlueprint = (id: string): UseQueryResult<Blueprint> =>
   useQuery({ ...blueprintQuery(id), enabled: id !== '' })
@@ -74,10 +69,13 @@ export const useMachines = (bench: BenchId): UseInfiniteQueryResult<InfiniteData
     getNextPageParam: ({ after }) => after,
   })
 
-/** How a machine is fetched and kept. */
+type MachineAsked = { readonly client: QueryClient; readonly signal: AbortSignal }
+
+/** How a machine is fetched and kept: as the bench has it, with what waits on this device to be sent. */
 export const machineQuery = (bench: BenchId, id: string) => ({
   queryKey: machineKey(bench, id),
-  queryFn: ({ signal }: { readonly signal: AbortSignal }): Promise<MachineDocument> => getMachine(bench, id, signal),
+  queryFn: async ({ client, signal }: MachineAsked): Promise<MachineDocument> =>
+    withWaiting(client, bench, await getMachine(bench, id, signal)),
 })
 
 export const useMachine = (bench: BenchId, id: string): UseQueryResult<MachineDocument> =>

@@ -4,6 +4,8 @@ import type { BenchId } from '../bench/contract.ts'
 export type Route =
   | { readonly kind: 'bench'; readonly bench: BenchId }
   | { readonly kind: 'add' }
+  | { readonly kind: 'buy' }
+  | { readonly kind: 'advert'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'practice' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'blueprints' }
@@ -11,10 +13,15 @@ export type Route =
   | { readonly kind: 'machine'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'air'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'proof'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'asking'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'photos'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'books'; readonly bench: BenchId }
+  | { readonly kind: 'shelf'; readonly bench: BenchId }
+  | { readonly kind: 'part'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'lost'; readonly path: string }
 
 /** Pages about one machine beside its own. */
-const furtherPages = ['air', 'proof'] as const
+const furtherPages = ['air', 'proof', 'asking', 'photos'] as const
 
 /** The page for a path such as `/demo/machine/abc` or `/machine/abc/air`. A path that is none of the pages gives `lost`. */
 export const routeOf = (path: string): Route => {
@@ -26,14 +33,23 @@ export const routeOf = (path: string): Route => {
     return withId(id, path, (known) => ({ kind: further, bench, id: known }))
   if (more.length > 0) return { kind: 'lost', path }
   if (page === undefined) return { kind: 'bench', bench }
+  if (page === 'books' && id === undefined) return { kind: 'books', bench }
+  if (page === 'shelf')
+    return id === undefined
+      ? { kind: 'shelf', bench }
+      : withId(id, path, (known) => ({ kind: 'part', bench, id: known }))
   if (page === 'machine' && id !== undefined)
     return withId(id, path, (known) => ({ kind: 'machine', bench, id: known }))
+  if (page === 'adverts' && id !== undefined) return withId(id, path, (known) => ({ kind: 'advert', bench, id: known }))
   return bench === 'own' ? ownRoute(page, id, path) : { kind: 'lost', path }
 }
 
 const ownRoute = (page: string, id: string | undefined, path: string): Route => {
   if (page === 'blueprints' && id !== undefined) return withId(id, path, (known) => ({ kind: 'blueprint', id: known }))
-  if (id === undefined && (page === 'add' || page === 'practice' || page === 'blueprints' || page === 'settings'))
+  if (
+    id === undefined &&
+    (page === 'add' || page === 'buy' || page === 'practice' || page === 'blueprints' || page === 'settings')
+  )
     return { kind: page }
   return { kind: 'lost', path }
 }
@@ -51,8 +67,14 @@ export const pathOf = (route: Route): string => {
   switch (route.kind) {
     case 'bench':
       return route.bench === 'demo' ? '/demo' : '/'
+    case 'books':
+      return route.bench === 'demo' ? '/demo/books' : '/books'
     case 'add':
       return '/add'
+    case 'buy':
+      return '/buy'
+    case 'advert':
+      return `${route.bench === 'demo' ? '/demo' : ''}/adverts/${encodeURIComponent(route.id)}`
     case 'practice':
       return '/practice'
     case 'settings':
@@ -65,11 +87,19 @@ export const pathOf = (route: Route): string => {
       return machinePath(route)
     case 'air':
     case 'proof':
+    case 'asking':
+    case 'photos':
       return `${machinePath(route)}/${route.kind}`
+    case 'shelf':
+      return shelfPath(route.bench)
+    case 'part':
+      return `${shelfPath(route.bench)}/${encodeURIComponent(route.id)}`
     case 'lost':
       return route.path
   }
 }
+
+const shelfPath = (bench: BenchId): string => (bench === 'demo' ? '/demo/shelf' : '/shelf')
 
 const machinePath = ({ bench, id }: { readonly bench: BenchId; readonly id: string }): string =>
   `${bench === 'demo' ? '/demo' : ''}/machine/${encodeURIComponent(id)}`

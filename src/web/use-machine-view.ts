@@ -1,10 +1,14 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
-import type { MachineDocument } from '../bench/contract.ts'
+import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import type { JobSettings } from '../bench/costs.ts'
+import type { PartState } from '../bench/shelf/part-state.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { MarketPrice } from '../machine/market.ts'
 import type { MachineView } from '../machine/view.ts'
 import { engine } from './engine-client.ts'
 import { useJobSettings } from './queries.ts'
+import { useMarket } from './use-market.ts'
+import { shelfText, useShelf } from './use-shelf.ts'
 
 export type ShownView = {
   readonly view: MachineView | null
@@ -22,14 +26,24 @@ export const viewQuery = (
   document: MachineDocument | undefined,
   blueprint: Blueprint | undefined,
   settings: JobSettings | undefined,
+  market: MarketPrice | null | undefined,
+  shelf: readonly PartState[] | undefined,
 ) => ({
-  queryKey: ['view', document?.state.id, document?.state.addedAt, document?.state.version, settings],
+  queryKey: [
+    'view',
+    document?.state.id,
+    document?.state.addedAt,
+    document?.state.version,
+    settings,
+    market,
+    shelfText(shelf),
+  ],
   queryFn: async ({ signal }: { readonly signal: AbortSignal }): Promise<MachineView> => {
     if (document === undefined || blueprint === undefined) throw new Error('A view needs a machine and its blueprint')
-    const job = { state: document.state, notes: document.notes, blueprint, settings }
+    const job = { state: document.state, notes: document.notes, blueprint, settings, market, shelf }
     return (await engine().ask({ kind: 'view', job }, signal)).view
   },
-  enabled: settings !== undefined && isWanted(document, blueprint),
+  enabled: settings !== undefined && market !== undefined && shelf !== undefined && isWanted(document, blueprint),
   staleTime: Infinity,
   retry: false,
 })
@@ -38,9 +52,18 @@ export const viewQuery = (
  * The view of a machine, worked out in the worker. Keeps showing the last one while the next is computed.
  * A machine that has left the bench has no next move, so nothing is asked for it.
  */
-export const useMachineView = (document: MachineDocument | undefined, blueprint: Blueprint | undefined): ShownView => {
+export const useMachineView = (
+  bench: BenchId,
+  document: MachineDocument | undefined,
+  blueprint: Blueprint | undefined,
+): ShownView => {
   const settings = useJobSettings()
-  const query = useQuery({ ...viewQuery(document, blueprint, settings), placeholderData: keepPreviousData })
+  const market = useMarket(bench, document?.state)
+  const shelf = useShelf(bench, document?.state, blueprint)
+  const query = useQuery({
+    ...viewQuery(document, blueprint, settings, market, shelf),
+    placeholderData: keepPreviousData,
+  })
   const wanted = isWanted(document, blueprint)
   return {
     view: query.data ?? null,

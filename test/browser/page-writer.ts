@@ -105,6 +105,8 @@ const enter = async (page: Page, content: NoteContent): Promise<void> => {
     case 'rules':
     case 'proof':
     case 'took-off':
+    case 'photo':
+    case 'listed':
     case 'came-back':
       throw new Error(`no job writes “${content.kind}” on the page yet`)
   }
@@ -185,6 +187,7 @@ const exitButtons = {
 
 const enterExit = async (page: Page, { exit, receivedMinor, minutes, safety }: Content<'left'>): Promise<void> => {
   await putOnCard(page, `exit ${exit}`)
+  if (exit === 'break-for-parts') await page.getByRole('button', { name: 'All its parts were sold in one lot' }).click()
   await page.getByLabel('Money received').fill((receivedMinor / 100).toFixed(2))
   await page.getByLabel('Minutes selling').fill(String(minutes))
   if (safety !== '') await page.getByLabel('Reason for selling it unproved').fill(safety)

@@ -10,8 +10,12 @@ import { launchBrowser } from './chromium.ts'
 export type RunningApp = {
   readonly address: string
   readonly browser: Browser
-  /** A page of this size; fails the test at its end if the console showed an error. */
-  readonly page: (size: { width: number; height: number }, theme?: 'light' | 'dark') => Promise<Page>
+  /** A page of this size, which keeps nothing for later unless said; fails the test at its end if the console showed an error. */
+  readonly page: (
+    size: { width: number; height: number },
+    theme?: 'light' | 'dark',
+    keepsPages?: boolean,
+  ) => Promise<Page>
   readonly stop: () => Promise<void>
 }
 
@@ -20,8 +24,13 @@ export const startApp = async (): Promise<RunningApp> => {
   const server = valueOf(await startServer({ folder, port: 0, host: '127.0.0.1', print: () => undefined }))
   const browser = await launchBrowser()
   const faults: string[] = []
-  const page = async (size: { width: number; height: number }, theme: 'light' | 'dark' = 'light'): Promise<Page> => {
-    const opened = await browser.newPage({ viewport: size, colorScheme: theme, baseURL: server.address })
+  const page: RunningApp['page'] = async (size, theme = 'light', keepsPages = false) => {
+    const opened = await browser.newPage({
+      viewport: size,
+      colorScheme: theme,
+      baseURL: server.address,
+      serviceWorkers: keepsPages ? 'allow' : 'block',
+    })
     opened.on('pageerror', (error) => faults.push(error.message))
     return opened
   }

@@ -223,8 +223,8 @@ export const logStoreContract = (name: string, make: () => Promise<BenchUnderTes
       await machine('m4', 0, 9000, { practiceSeed: 7 })
       const results = await stores.books.results('own', 'complaint')
       expect(results).toEqual([
-        { key: 'dead', currency: 'GBP', machines: 1, soldWorking: 1, receivedMinor: 4000, costMinor: 500, profitMinor: 3500, minutes: 30, atLoss: 0 }, // prettier-ignore
-        { key: 'noise', currency: 'GBP', machines: 1, soldWorking: 1, receivedMinor: 700, costMinor: 900, profitMinor: -200, minutes: 30, atLoss: 1 }, // prettier-ignore
+        { key: 'dead', currency: 'GBP', machines: 1, soldWorking: 1, receivedMinor: 4000, costMinor: 500, profitMinor: 3500, minutes: 30, atLoss: 0, profitSquares: 3500 ** 2 }, // prettier-ignore
+        { key: 'noise', currency: 'GBP', machines: 1, soldWorking: 1, receivedMinor: 700, costMinor: 900, profitMinor: -200, minutes: 30, atLoss: 1, profitSquares: 200 ** 2 }, // prettier-ignore
       ])
       expect(await stores.books.results('own', 'source')).toMatchObject([{ key: 'boot-sale', machines: 2, profitMinor: 3300 }]) // prettier-ignore
       expect((await stores.books.results('own', 'blueprint')).map(({ machines }) => machines)).toEqual([2])
@@ -234,6 +234,37 @@ export const logStoreContract = (name: string, make: () => Promise<BenchUnderTes
       expect(left.items.map(({ id }) => id)).toEqual(['m4', 'm2'])
       expect(left.total).toBe(3)
       expect(await stores.books.groups('own', 'machine')).toMatchObject([{ logs: 1, stockMinor: 900 }])
+      // Came on the 14th of March and left then: the tax month that began on the 6th.
+      const traffic = [{ month: '2026-03', currency: 'GBP', came: 3, paidMinor: 2300, left: 2 }]
+      expect(await stores.books.traffic('own', 'calendar')).toEqual(traffic)
+      expect(await stores.books.traffic('own', 'from-6th')).toEqual(traffic)
+      expect((await stores.books.sold('own', '2026-03-14', '2026-03-14')).map(({ id }) => id)).toEqual(['m1', 'm2'])
+      expect(await stores.books.sold('own', '2026-03-15', '2026-04-14')).toEqual([])
+      expect(await stores.books.sold('demo', '2026-03-14', '2026-03-14')).toEqual([])
+    })
+
+    it('counts a machine that came on the 5th to the tax month before', async () => {
+      const notes = log([added()]).map((note) => ({ ...note, at: at(5) }))
+      await stores.notes.add('own', 'm1', notes)
+      expect((await stores.books.traffic('own', 'from-6th')).map(({ month }) => month)).toEqual(['2026-02'])
+      expect((await stores.books.traffic('own', 'calendar')).map(({ month }) => month)).toEqual(['2026-03'])
+    })
+
+    it('gives the lines of a month with what they belong to', async () => {
+      await stores.notes.add('own', 'm1', log([added({ travelMin: 20 })]))
+      await stores.logs.write('own', [{ ...begin('p1'), entries: [put('p1', {}, 3)] } as LogWrite])
+      const lines = await stores.books.lines('own', 'calendar', '2026-03')
+      const part = { kind: 'part', log: 'p1', label: 'Motor p1', currency: 'GBP', what: 'put', note: 'p1-put', day: '2026-03-03' } // prettier-ignore
+      const machine = { kind: 'machine', log: 'm1', label: 'Heather grey upright', currency: 'GBP', what: 'added', note: 'n1', day: '2026-03-14' } // prettier-ignore
+      expect(lines).toEqual([
+        { ...part, account: 'shelf', minor: 300, minutes: 0 },
+        { ...part, account: 'cash', minor: -300, minutes: 0 },
+        { ...machine, account: 'machines', minor: 500, minutes: 0 },
+        { ...machine, account: 'cash', minor: -500, minutes: 0 },
+        { ...machine, account: 'minutes', minor: 0, minutes: 20 },
+      ])
+      expect(await stores.books.lines('own', 'from-6th', '2026-02')).toHaveLength(2)
+      expect(await stores.books.lines('demo', 'calendar', '2026-03')).toEqual([])
     })
   })
 }

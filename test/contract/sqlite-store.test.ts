@@ -57,8 +57,8 @@ describe('opening the store', () => {
 })
 
 const withoutBooks = [
-  'drop table log; drop table log_entry; drop table book_line;',
-  'drop index machine_list; drop index machine_group;',
+  'drop table log; drop table log_entry; drop table book_line; drop table book_month;',
+  ...['list', 'result', 'came', 'left'].map((name) => `drop index machine_${name};`),
   ...[
     ...[
       'open',
@@ -72,7 +72,7 @@ const withoutBooks = [
       'source',
       'came_day',
     ],
-    ...['left_day', 'exit_name', 'received_minor', 'cost_minor', 'profit_minor', 'minutes'],
+    ...['left_day', 'exit_name', 'paid_minor', 'received_minor', 'cost_minor', 'profit_minor', 'minutes'],
   ].map((name) => `alter table machine drop column "${name}";`),
   "delete from kysely_migration where name = '0004-shelf-and-books';",
 ].join(' ')

@@ -19,7 +19,8 @@ export const useCaseWriter = (): Writer => {
   }
 }
 
-const emptyBench = (): CommandDeps => {
+/** An empty bench in memory whose clock moves a minute at each note. */
+export const emptyBench = (): CommandDeps => {
   let minute = 0
   let count = 0
   return {

@@ -4,13 +4,18 @@ import { strikeProblems } from '../logs/strike-problems.ts'
 import { advertContentSchema, type AdvertContent } from './advert-note.ts'
 import { foldAdvert, type AdvertEntry, type AdvertState } from './advert-state.ts'
 
+/** What stands against writing this next about an advert. */
+export const advertProblems = (entries: readonly AdvertEntry[], content: AdvertContent): readonly Problem[] => {
+  if (entries.length > 0) return nextProblems(entries, content)
+  return content.kind === 'weighed' ? [] : [weighFirst]
+}
+
 /** Adverts that are weighed: what they say, what was reckoned of them, and what came of it. */
 export const adverts = logCommands<AdvertContent, AdvertState>({
   kind: 'advert',
   name: 'advert',
   schema: advertContentSchema,
-  problems: (entries, content) =>
-    entries.length === 0 ? (content.kind === 'weighed' ? [] : [weighFirst]) : nextProblems(entries, content),
+  problems: (entries, content) => advertProblems(entries, content),
   fold: foldAdvert,
 })
 

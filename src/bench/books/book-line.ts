@@ -40,6 +40,7 @@ export type MachineResult = {
   readonly cameDay: string
   readonly leftDay: string | null
   readonly exit: string | null
+  readonly paidMinor: number
   readonly receivedMinor: number
   readonly costMinor: number
   readonly profitMinor: number

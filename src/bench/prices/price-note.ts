@@ -1,13 +1,10 @@
 import { z } from 'zod'
 import { currencies, type Currency } from '../../base/money.ts'
+import { grades } from '../../facts/asking.ts'
 
 const id = z.string().min(1).max(120)
 const words = z.string().trim().max(2000)
 const price = z.number().int().min(1, 'a price is above zero').max(100_000_000)
-
-/** The grades of a machine's looks, as the trade gives them: A, like little used, to D, shabby. */
-export const grades = ['A', 'B', 'C', 'D'] as const
-export type Grade = (typeof grades)[number]
 
 /** What can be written about a price that was seen elsewhere. */
 export const priceContentSchema = z.discriminatedUnion('kind', [

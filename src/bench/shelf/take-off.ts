@@ -1,12 +1,9 @@
 import { z } from 'zod'
 import { problem, type Problem } from '../../base/problem.ts'
-import { ok, valueOf, type Result } from '../../base/result.ts'
+import { ok, type Result } from '../../base/result.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
-import { shareCost } from '../../engines/money/index.ts'
 import { partKindIds } from '../../facts/part-kinds.ts'
-import type { Job } from '../../machine/job.ts'
-import { partPriceOf, sparesPriceOf } from '../../machine/prices.ts'
-import { partKindOf } from '../../machine/shelf/part-kind-of.ts'
+import { partKindOf } from '../../blueprint/part-kind-of.ts'
 import { checkNote } from '../append.ts'
 import { documentNow, settledTogether, type CommandDeps, type CommandOutcome } from '../commands.ts'
 import { costLeft, foldNotes } from '../fold.ts'
@@ -15,8 +12,10 @@ import { noteContentSchema, type Note, type NoteContent } from '../note.ts'
 import type { LogWrite } from '../ports.ts'
 import { noSuchMachine } from '../queries.ts'
 import { unknownId } from '../unknown.ts'
+import { takeOffShares } from './take-off-shares.ts'
 import { partConditions, partSpecSchema, type PartContent } from './part-note.ts'
 import { partProblems } from './part-rules.ts'
+import { virtualMachine } from './shelf-moves.ts'
 
 const id = z.string().min(1).max(120)
 const minor = z.number().int().min(0).max(100_000_000)
@@ -60,12 +59,13 @@ export const takeOff = async (deps: CommandDeps, machine: string, asked: TakeOff
   const group = asked.id ?? deps.newId()
   if (notes.some((note) => note.id === `${group}.1`)) return documentNow(deps, notes)
   const state = foldNotes(notes)
+  if (state.practiceSeed !== null) return { kind: 'refused', problems: [virtualMachine('taken')] }
   const blueprint = await deps.blueprintById(state.blueprint)
   if (blueprint === undefined)
     return { kind: 'refused', problems: [unknownId('blueprint', 'blueprint', state.blueprint, [])] }
   const problems = takenProblems(asked, blueprint)
   if (problems.length > 0) return { kind: 'refused', problems }
-  const shares = sharesOf(asked, jobOf(state, notes, blueprint), costLeft(state))
+  const shares = takeOffShares(asked, jobOf(state, notes, blueprint), costLeft(state))
   const written = machineNotes(deps, machine, group, notes, asked, shares)
   const checked = checkAll(notes, written, blueprint)
   if (checked.kind === 'refused') return { kind: 'refused', problems: checked.problems }
@@ -85,19 +85,6 @@ const takenProblems = ({ taken }: TakeOff, { parts }: Blueprint): readonly Probl
     if (taken.findIndex((one) => one.part === part) === index) return []
     return [problem('named-twice', `taken.${index}.part`, `“${part}” is taken off twice`, 'Name it once')]
   })
-}
-
-/** What each part takes with it, whole minor units; together never more than there is. */
-const sharesOf = ({ taken, breaks }: TakeOff, job: Job, costMinor: number): readonly number[] => {
-  const weights = taken.map((one) => one.fetchesMinor ?? fetchesOf(job, one.part))
-  const rest = breaks === undefined ? [Math.round(sparesPriceOf(job).minor)] : []
-  const shares = valueOf(shareCost(costMinor, [...weights, ...rest]))
-  return taken.map((one, i) => one.costMinor ?? shares[i] ?? 0)
-}
-
-const fetchesOf = (job: Job, id: string): number => {
-  const part = job.blueprint.parts.find((one) => one.id === id)
-  return part === undefined ? 0 : Math.round(partPriceOf(job, part)?.minor ?? 0)
 }
 
 const machineNotes = (

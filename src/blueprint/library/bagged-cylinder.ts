@@ -76,6 +76,8 @@ const make = (mains: Mains): BlueprintInput =>
       ],
       airWays: waysByHose('bag'),
       worth: {
+        priceClass: 'bagged-cylinder',
+        priceKind: 'bagged-cylinder',
         workingMinor: { low: 4000, high: 10000 },
         sparesMinor: { low: 500, high: 2000 },
         source: {

@@ -146,6 +146,8 @@ const make = (mains: Mains): BlueprintInput =>
       ],
       airWays: waysOfUpright('bag'),
       worth: {
+        priceClass: 'belted-bagged-upright',
+        priceKind: 'bagged-upright-one-motor',
         workingMinor: { low: 3000, high: 6000 },
         sparesMinor: { low: 200, high: 1400 },
         source: {

@@ -83,6 +83,8 @@ const baggedUpright = (mains: Mains): BlueprintInput =>
       ],
       airWays: waysOfUpright('bag'),
       worth: {
+        priceClass: 'premium-bagged-upright',
+        priceKind: 'bagged-upright-two-motors',
         workingMinor: { low: 7000, high: 14000 },
         sparesMinor: { low: 500, high: 3000 },
         source: {

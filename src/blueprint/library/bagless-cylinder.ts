@@ -94,6 +94,8 @@ const make = (mains: Mains): BlueprintInput =>
       ],
       airWays: waysByHose('bin'),
       worth: {
+        priceClass: 'bagged-cylinder',
+        priceKind: 'bagless-cylinder',
         workingMinor: { low: 2500, high: 7000 },
         sparesMinor: { low: 300, high: 1500 },
         source: {

@@ -141,6 +141,8 @@ const make = (mains: Mains): BlueprintInput =>
       ],
       airWays: waysOfUpright('bin'),
       worth: {
+        priceClass: 'multi-cyclone-upright',
+        priceKind: 'bagless-upright',
         workingMinor: { low: 3000, high: 8000 },
         sparesMinor: { low: 200, high: 1500 },
         source: {

@@ -139,6 +139,8 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
       ],
       airWays: [neckWay(), bodyWay('bag')],
       worth: {
+        priceClass: 'commercial-upright',
+        priceKind: 'commercial-upright',
         workingMinor: { low: 6000, high: 13000 },
         sparesMinor: { low: 800, high: 3500 },
         source: {

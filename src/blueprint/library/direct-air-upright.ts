@@ -100,6 +100,8 @@ const make = (mains: Mains): BlueprintInput =>
       airPath: ['sole-plate', 'dirt-fan', 'fill-tube', 'bag', 'cloth-bag'],
       airWays: waysAtFan,
       worth: {
+        priceClass: 'belted-bagged-upright',
+        priceKind: 'direct-air-upright',
         workingMinor: { low: 3000, high: 8000 },
         sparesMinor: { low: 300, high: 1500 },
         source: {

@@ -120,6 +120,8 @@ const make = (mains: Mains): BlueprintInput =>
       ],
       airWays: waysByHose('bag'),
       worth: {
+        priceClass: 'electric-head-cylinder',
+        priceKind: 'electric-head-cylinder',
         workingMinor: { low: 8000, high: 16000 },
         sparesMinor: { low: 800, high: 3000 },
         source: {

@@ -95,6 +95,8 @@ const make = (mains: Mains): BlueprintInput =>
       ],
       airWays: [neckWay(), bodyWay('bin')],
       worth: {
+        priceClass: 'budget-bagless-upright',
+        priceKind: 'stick-upright',
         workingMinor: { low: 1500, high: 3000 },
         sparesMinor: { low: 100, high: 600 },
         source: {

@@ -109,6 +109,8 @@ const make = (mains: Mains, protectionClass: 'I' | 'II'): BlueprintInput =>
       ],
       airWays: waysByHose('drum-seal'),
       worth: {
+        priceClass: 'tub',
+        priceKind: 'tub-by-pass',
         workingMinor: { low: 4000, high: 7500 },
         sparesMinor: { low: 600, high: 1800 },
         source: {

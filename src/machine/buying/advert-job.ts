@@ -52,7 +52,11 @@ export const hourOf = ({ wanted }: Pick<Advert, 'wanted'>, { hourMinor }: Pick<B
   wanted.kind === 'an-hour' ? wanted.minor : hourMinor
 
 const lookedEvent = (blueprint: Blueprint, { check, result }: Advert['looked'][number], index: number): JobEvent => {
-  const made = blueprint.checks.find(({ id }) => id === check)
-  const instrument = (made === undefined ? undefined : instrumentFor(made)) ?? planningMeter
-  return { kind: 'reading', note: `looked ${index}`, check, result, instrument }
+  return { kind: 'reading', note: `looked ${index}`, check, result, instrument: instrumentOf(blueprint, check) }
+}
+
+/** The instrument that a check made on the spot is taken to be read with. */
+export const instrumentOf = ({ checks }: Blueprint, check: string): string => {
+  const made = checks.find(({ id }) => id === check)
+  return (made === undefined ? undefined : instrumentFor(made)) ?? planningMeter
 }

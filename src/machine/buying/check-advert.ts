@@ -8,6 +8,7 @@ import { sellerQuestions } from '../../facts/seller-questions.ts'
 import type { ReadingResult } from '../result.ts'
 import { advertSchema, type Advert } from './advert.ts'
 import { unsure } from './answer-chances.ts'
+import { isForTheSpot } from './for-the-spot.ts'
 
 /** An advert as it came in, checked for its form. Refused with the place of each fault. */
 export const parseAdvert = (input: unknown): Result<Advert> => parse(advertSchema, input, 'advert')
@@ -56,12 +57,22 @@ export const answerProblems = ({ answers }: Pick<Advert, 'answers'>): readonly P
     return known.includes(answer) ? [] : [unknown('answer', `answers.${i}.answer`, answer, known)]
   })
 
-const lookedProblems = ({ looked }: Advert, { checks }: Blueprint): readonly Problem[] =>
+const lookedProblems = ({ looked }: Advert, blueprint: Blueprint): readonly Problem[] =>
   looked.flatMap(({ check, result }, i) => {
+    const { checks } = blueprint
     const made = checks.find(({ id }) => id === check)
     if (made === undefined) return [unknown('check', `looked.${i}.check`, check, checks.map(({ id }) => id))] // prettier-ignore
+    if (!isForTheSpot(blueprint, made)) return [notForTheSpot(made, `looked.${i}.check`)]
     return resultProblems(made, result, `looked.${i}.result`)
   })
+
+const notForTheSpot = ({ name }: Check, where: string): Problem =>
+  problem(
+    'not-for-the-spot',
+    where,
+    `“${name}” needs the machine opened or running, which is not done at the seller’s`,
+    'Leave it out; enter it on the bench once the machine is yours',
+  )
 
 const resultProblems = (check: Check, result: ReadingResult, where: string): readonly Problem[] => {
   if (result.kind === 'cannot-tell') return []

@@ -1,8 +1,10 @@
 /** Worth buying? From an advert to the most to pay, what to ask, and what to check before paying. */
 export { advertSchema, type Advert, type AdvertInput } from './advert.ts'
-export type { BuyingTerms } from './advert-job.ts'
+export { instrumentOf, type BuyingTerms } from './advert-job.ts'
 export { answerProblems, checkAdvert, parseAdvert } from './check-advert.ts'
 export type { BuyingView, QuestionView, SpotCheckView, ToldView } from './buying-view.ts'
 export { quickCeiling } from './quick-ceiling.ts'
 export { readSellerWords } from './seller-words.ts'
+export { travelOf } from './travel.ts'
+export { understanding } from './understanding.ts'
 export { buyingView, quickEffort } from './worth-buying.ts'

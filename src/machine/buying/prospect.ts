@@ -27,19 +27,32 @@ export type Lump = { readonly probability: number; readonly minor: number }
 export const prospectOf = (problem: PlanProblem, under: PolicyEndings, job: Job, band: SaleBand): Prospect => {
   const working = workingSale(job)
   const exit = problem.exits.findIndex(({ id }) => id === 'sell-working')
+  const back = Float64Array.from(problem.exits[exit]?.payoffMinor ?? [], (payoff) => comesBack(working, payoff))
   const sold: Lump[] = []
   const fixed: Lump[] = under.leftOut.map(({ probability, moneyMinor }) => ({ probability, minor: moneyMinor }))
-  for (const ending of under.endings) {
-    const payoff = problem.exits[ending.exit].payoffMinor
-    ending.chance.forEach((chance, s) => {
-      if (chance === 0) return
-      if (ending.exit !== exit) return void fixed.push({ probability: chance, minor: payoff[s] - ending.spentMinor })
-      const back = comesBack(working, payoff[s])
-      sold.push({ probability: chance * (1 - back), minor: working.staysMinor - ending.spentMinor })
-      if (back > 0) fixed.push({ probability: chance * back, minor: working.backMinor - ending.spentMinor })
-    })
+  for (const { chance, exit: taken, spentMinor } of under.endings) {
+    if (taken !== exit) {
+      fixed.push(...lumpsOf(chance, problem.exits[taken].payoffMinor, spentMinor))
+      continue
+    }
+    // What it brings when it stays sold, and when it comes back, is the same for all suspects.
+    let [stays, returned] = [0, 0]
+    for (let s = 0; s < chance.length; s++) {
+      stays += chance[s] * (1 - back[s])
+      returned += chance[s] * back[s]
+    }
+    if (stays > 0) sold.push({ probability: stays, minor: working.staysMinor - spentMinor })
+    if (returned > 0) fixed.push({ probability: returned, minor: working.backMinor - spentMinor })
   }
   return mixture(gathered(sold), gathered(fixed), { ...band, slope: working.slope })
+}
+
+/** A lump for each suspect that an ending has. */
+const lumpsOf = (chance: Float64Array, payoffMinor: readonly number[], spentMinor: number): readonly Lump[] => {
+  const lumps: Lump[] = []
+  for (let s = 0; s < chance.length; s++)
+    if (chance[s] > 0) lumps.push({ probability: chance[s], minor: payoffMinor[s] - spentMinor })
+  return lumps
 }
 
 /** The same for leaving by an exit at once, which no policy needs: a lump for each suspect. */

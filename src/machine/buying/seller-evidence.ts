@@ -26,7 +26,9 @@ export const toldPieces = (
     updateBelief({ format: 'thrum-belief-1', prior: [...prior], history: pieces.map(({ event }) => event) }).probability
   const claimed = claims.reduce<readonly ToldPiece[]>((pieces, claim) => {
     const event = claimEvent(model, believed(pieces), claim)
-    return event?.kind === 'reading' ? [...pieces, { text: `The seller said: ${sellerClaims[claim].name}`, event }] : pieces
+    return event?.kind === 'reading'
+      ? [...pieces, { text: `The seller said: ${sellerClaims[claim].name}`, event }]
+      : pieces
   }, [])
   const answered = answers.flatMap(({ question, answer }) => {
     const asked = sellerQuestions.find(({ id }) => id === question)

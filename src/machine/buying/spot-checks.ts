@@ -1,18 +1,16 @@
 import type { Check } from '../../blueprint/schema.ts'
 import type { JobPlan } from '../plan-problem.ts'
-import { coversFor } from '../plan-problem.ts'
 import type { MachineModel } from '../model.ts'
 import { bandName } from '../why.ts'
 import type { QuestionView, SpotCheckView } from './buying-view.ts'
 import type { Advert } from './advert.ts'
+import { isForTheSpot } from './for-the-spot.ts'
 import { byWorthAMinute, openQuestions, questionView } from './questions.ts'
 import { weigh, type Deal } from './wagers.ts'
 
 const shownChecks = 8
 /** Results less likely than this are left out of what is shown. */
 const leastShown = 0.02
-/** Nobody lets a buyer do more than this on a doorstep, minutes. Judgement. */
-const longestMin = 3
 
 /** What can be checked on the spot before paying: no power, no cover off, no wire unplugged. Most money by the minute first. */
 export const spotChecks = (
@@ -22,7 +20,7 @@ export const spotChecks = (
   { looked, answers }: Pick<Advert, 'looked' | 'answers'>,
 ): readonly SpotCheckView[] => {
   const made = new Set(looked.map(({ check }) => check))
-  const checks = model.blueprint.checks.filter((check) => !made.has(check.id) && isForTheSpot(model, check))
+  const checks = model.blueprint.checks.filter((check) => !made.has(check.id) && isForTheSpot(model.blueprint, check))
   const answered = answers.map(({ question }) => question)
   const looks = openQuestions(model, ['look'], answered).map((one) =>
     lookView(questionView(model, plan.kept, deal, one)),
@@ -31,11 +29,6 @@ export const spotChecks = (
     .toSorted(byWorthAMinute)
     .slice(0, shownChecks)
 }
-
-const isForTheSpot = ({ blueprint }: MachineModel, check: Check): boolean =>
-  (check.kind === 'look' || (check.kind === 'meter' && check.unplug.length === 0)) &&
-  coversFor(blueprint, check).length === 0 &&
-  check.minutes <= longestMin
 
 const lookView = ({ id, text, minutes, valueMinor, movesMinor, results }: QuestionView): SpotCheckView => ({
   kind: 'look',

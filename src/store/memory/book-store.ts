@@ -4,6 +4,7 @@ import { monthFrom6th, monthOf } from '../../bench/logs/calendar-day.ts'
 import type { LogKind } from '../../bench/logs/entry.ts'
 import type { BookStore, GroupLine, MonthKind, MonthLine, Page, PageAsked, ResultLine } from '../../bench/ports.ts'
 import { projectLog, projectMachine } from '../../bench/projection.ts'
+import { memoryLedger, memorySold, memoryTraffic } from './book-lines.ts'
 import { othersOf, type MemoryLogs } from './logs.ts'
 
 /** The lists and the books in memory: everything is made anew at each question. */
@@ -14,6 +15,9 @@ export const memoryBookStore = (logs: MemoryLogs): BookStore => ({
     Promise.resolve(groupLines(kind === 'machine' ? machinesOf(logs, bench) : othersOn(logs, bench, kind))),
   months: (bench, kind) => Promise.resolve(monthLines(everything(logs, bench), kind)),
   results: (bench, by) => Promise.resolve(resultLines(machinesOf(logs, bench), by)),
+  traffic: (bench, kind) => Promise.resolve(memoryTraffic(machinesOf(logs, bench), kind)),
+  lines: (bench, kind, month) => Promise.resolve(memoryLedger(logs, bench, kind, month)),
+  sold: (bench, from, to) => Promise.resolve(memorySold(machinesOf(logs, bench), from, to)),
 })
 
 const machinesOf = (logs: MemoryLogs, bench: BenchId): readonly Projection[] =>
@@ -108,6 +112,7 @@ const resultLines = (all: readonly Projection[], by: 'blueprint' | 'complaint' |
       profitMinor: 0,
       minutes: 0,
       atLoss: 0,
+      profitSquares: 0,
     }),
     (line, { result }) => (result === null ? line : withResult(line, result)),
   )
@@ -123,4 +128,5 @@ const withResult = (line: ResultLine, result: NonNullable<Projection['result']>)
   profitMinor: line.profitMinor + result.profitMinor,
   minutes: line.minutes + result.minutes,
   atLoss: line.atLoss + (result.profitMinor < 0 ? 1 : 0),
+  profitSquares: line.profitSquares + result.profitMinor ** 2,
 })

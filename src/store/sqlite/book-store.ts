@@ -3,6 +3,7 @@ import type { Currency } from '../../base/money.ts'
 import type { Account } from '../../bench/books/book-line.ts'
 import type { MachineState } from '../../bench/contract.ts'
 import type { BookStore, GroupLine, MonthKind, MonthLine, Page, PageAsked, ResultLine } from '../../bench/ports.ts'
+import { ledgerLines, soldMachines, trafficLines } from './book-lines.ts'
 import type { Tables } from './database.ts'
 
 /** The lists and the books on SQLite, from what is kept beside the logs. */
@@ -12,6 +13,9 @@ export const sqliteBookStore = (db: Kysely<Tables>): BookStore => ({
   groups: (bench, kind) => groupLines(db, bench, kind),
   months: (bench, kind) => monthLines(db, bench, kind),
   results: (bench, by) => resultLines(db, bench, by),
+  traffic: (bench, kind) => trafficLines(db, bench, kind),
+  lines: (bench, kind, month) => ledgerLines(db, bench, kind, month),
+  sold: (bench, from, to) => soldMachines(db, bench, from, to),
 })
 
 type Listed = { readonly rank: number; readonly summary: string | null }
@@ -75,23 +79,22 @@ const groupLines = async (db: Kysely<Tables>, bench: string, kind: string): Prom
 }
 
 const monthLines = async (db: Kysely<Tables>, bench: string, kind: MonthKind): Promise<readonly MonthLine[]> => {
-  const month = kind === 'calendar' ? 'month' : 'month_from_6th'
   const rows = await db
-    .selectFrom('book_line')
+    .selectFrom('book_month')
     .where('bench', '=', bench)
-    .groupBy([month, 'currency', 'account'])
-    .select((select) => [
-      select.ref(month).as('month'),
-      'currency',
-      'account',
-      select.fn.sum<number>('minor').as('minor'),
-      select.fn.sum<number>('minutes').as('minutes'),
-    ])
-    .orderBy(month)
+    .where('month_kind', '=', kind)
+    .select(['month', 'currency', 'account', 'minor', 'milliminutes'])
+    .orderBy('month')
     .orderBy('currency')
     .orderBy('account')
     .execute()
-  return rows.map((row) => ({ ...row, currency: row.currency as Currency, account: row.account as Account }))
+  return rows.map(({ month, currency, account, minor, milliminutes }) => ({
+    month,
+    currency: currency as Currency,
+    account: account as Account,
+    minor,
+    minutes: milliminutes / 1000,
+  }))
 }
 
 const resultLines = async (
@@ -105,7 +108,7 @@ const resultLines = async (
     select ${column} as "key", currency, count(*) as machines,
       sum(exit_name = 'sell-working') as "soldWorking", sum(received_minor) as "receivedMinor",
       sum(cost_minor) as "costMinor", sum(profit_minor) as "profitMinor", sum(minutes) as minutes,
-      sum(profit_minor < 0) as "atLoss"
+      sum(profit_minor < 0) as "atLoss", sum(1.0 * profit_minor * profit_minor) as "profitSquares"
     from machine where bench = ${bench} and open = 0 and left_day is not null
     group by ${column}, currency order by sum(profit_minor) desc, ${column}`.execute(db)
   return rows

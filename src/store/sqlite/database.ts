@@ -37,6 +37,7 @@ export type Tables = {
     readonly cost_minor: Generated<number>
     readonly profit_minor: Generated<number>
     readonly minutes: Generated<number>
+    readonly paid_minor: Generated<number>
   } & Projected
   readonly note: {
     readonly machine: string
@@ -80,6 +81,17 @@ export type Tables = {
     readonly account: string
     readonly minor: number
     readonly minutes: number
+  }
+  /** Sums of the lines by month, kept up by triggers. `month_kind`: calendar, or from-6th. */
+  readonly book_month: {
+    readonly bench: string
+    readonly month_kind: string
+    readonly month: string
+    readonly currency: string
+    readonly account: string
+    readonly minor: number
+    /** Thousandths of a minute. */
+    readonly milliminutes: number
   }
   readonly settings_change: {
     readonly rank: Generated<number>

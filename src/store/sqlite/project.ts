@@ -1,4 +1,4 @@
-import type { Transaction } from 'kysely'
+import { sql, type Transaction } from 'kysely'
 import type { BookLine, Projection } from '../../bench/books/book-line.ts'
 import { monthFrom6th, monthOf } from '../../bench/logs/calendar-day.ts'
 import type { LogKind } from '../../bench/logs/entry.ts'
@@ -55,6 +55,7 @@ const resultColumns = (result: Projection['result']) =>
         came_day: result.cameDay,
         left_day: result.leftDay,
         exit_name: result.exit,
+        paid_minor: result.paidMinor,
         received_minor: result.receivedMinor,
         cost_minor: result.costMinor,
         profit_minor: result.profitMinor,
@@ -63,10 +64,25 @@ const resultColumns = (result: Projection['result']) =>
 
 type LogOfLines = Pick<Tables['book_line'], 'kind' | 'log' | 'bench' | 'currency'>
 
-/** Lines are made anew as a whole: a note that is struck out takes its own with it and may change later ones. */
+/** A note that is struck out takes its lines with it and may change later ones; those before the first that differs stay. */
 const putLines = async (db: Transaction<Tables>, log: LogOfLines, lines: readonly BookLine[]): Promise<void> => {
-  await db.deleteFrom('book_line').where('kind', '=', log.kind).where('log', '=', log.log).execute()
-  for (let from = 0; from < lines.length; from += rowsAtOnce) {
+  const there = await db
+    .selectFrom('book_line')
+    .select([sql<number>`rowid`.as('rowid'), 'note', 'day', 'account', 'minor', 'minutes', 'currency'])
+    .where('kind', '=', log.kind)
+    .where('log', '=', log.log)
+    .orderBy(sql`rowid`)
+    .execute()
+  const differs = there.findIndex((row, i) => row.currency !== log.currency || !sameLine(row, lines[i]))
+  const same = differs === -1 ? there.length : differs
+  const gone = there.slice(same).map(({ rowid }) => rowid)
+  for (let from = 0; from < gone.length; from += rowsAtOnce) {
+    await db
+      .deleteFrom('book_line')
+      .where(sql`rowid`, 'in', gone.slice(from, from + rowsAtOnce))
+      .execute()
+  }
+  for (let from = same; from < lines.length; from += rowsAtOnce) {
     const rows = lines.slice(from, from + rowsAtOnce).map(({ note, day, account, minor, minutes }) => ({
       ...log,
       note,
@@ -80,3 +96,13 @@ const putLines = async (db: Transaction<Tables>, log: LogOfLines, lines: readonl
     await db.insertInto('book_line').values(rows).execute()
   }
 }
+
+type KeptLine = Pick<Tables['book_line'], 'note' | 'day' | 'account' | 'minor' | 'minutes'>
+
+const sameLine = (row: KeptLine, line: BookLine | undefined): boolean =>
+  line !== undefined &&
+  row.note === line.note &&
+  row.day === line.day &&
+  row.account === line.account &&
+  row.minor === line.minor &&
+  row.minutes === line.minutes

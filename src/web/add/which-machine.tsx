@@ -11,10 +11,13 @@ import { Link } from '../router.tsx'
 import type { Draft } from './draft.ts'
 import '../style/blueprints.css'
 
+/** What of a draft is about the kind. */
+type Picked = { readonly [Field in 'replies' | 'blueprint' | 'name']: Draft[Field] }
+
 type WhichProps = {
   readonly entries: readonly BlueprintEntry[]
-  readonly draft: Draft
-  readonly change: (part: Partial<Draft>) => void
+  readonly draft: Picked
+  readonly change: (part: Partial<Picked>) => void
   readonly problems: readonly Problem[]
 }
 

@@ -2,7 +2,10 @@ import { useQueries } from '@tanstack/react-query'
 import type { BenchId, MachineState } from '../../bench/contract.ts'
 import { hourOffer, type HourOffer } from '../../bench/next-hour.ts'
 import type { MachineView } from '../../machine/view.ts'
-import { blueprintQuery, machineQuery, useJobSettings } from '../queries.ts'
+import { blueprintQuery } from '../blueprint-query.ts'
+import { machineQuery, useJobSettings } from '../queries.ts'
+import { useMarkets } from '../use-market.ts'
+import { partsFor, useOpenParts } from '../use-shelf.ts'
 import { viewQuery } from '../use-machine-view.ts'
 
 /** A machine in hand with its view and what it offers for the next hour, as far as they are worked out. */
@@ -21,9 +24,15 @@ export const useBenchViews = (bench: BenchId, machines: readonly MachineState[])
   const ids = [...new Set(machines.map(({ blueprint }) => blueprint))]
   const blueprints = useQueries({ queries: ids.map(blueprintQuery) })
   const settings = useJobSettings()
+  const marketOf = useMarkets(bench, machines)
+  const parts = useOpenParts(bench)
   const blueprintOf = (id: string) => blueprints[ids.indexOf(id)]
   const views = useQueries({
-    queries: machines.map(({ blueprint }, i) => viewQuery(documents[i].data, blueprintOf(blueprint).data, settings)),
+    queries: machines.map((machine, i) => {
+      const blueprint = blueprintOf(machine.blueprint).data
+      const shelf = partsFor(parts, machine, blueprint)
+      return viewQuery(documents[i].data, blueprint, settings, marketOf(machine), shelf)
+    }),
   })
   return machines.map((machine, i) => {
     const view = views[i].data ?? null

@@ -132,6 +132,7 @@ const repairMove = (id: string, option: string, blueprint: Blueprint, off: reado
     costLowMinor: way.costMinor.low,
     costHighMinor: way.costMinor.high,
     forbidden: repair.forbidden ?? null,
+    shelf: null,
   }
 }
 

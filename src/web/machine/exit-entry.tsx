@@ -26,6 +26,8 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
     startAmount(move, document.state.practiceSeed === null ? null : fetches),
   )
   const [minutes, setMinutes] = useState('0')
+  const [fee, setFee] = useState('')
+  const [postage, setPostage] = useState('')
   const [safety, setSafety] = useState('')
   const { isFit, verdict } = useSafeToSell(move)
   const [slips, setSlips] = useState<readonly Problem[]>([])
@@ -39,6 +41,10 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
       wrong.push(
         problem('not-money', 'receivedMinor', 'No amount of money is entered', 'Write what you were paid, like 35.00'),
       )
+    const feeMinor = fee.trim() === '' ? 0 : moneyFromText(fee)
+    const postageMinor = postage.trim() === '' ? 0 : moneyFromText(postage)
+    if (feeMinor === null) wrong.push(notAmount('feeMinor'))
+    if (postageMinor === null) wrong.push(notAmount('postageMinor'))
     if (needsSafety && safety.trim() === '') wrong.push(noSafety)
     setSlips(wrong)
     if (receivedMinor === null || took.kind === 'refused' || wrong.length > 0) return
@@ -46,6 +52,8 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
       kind: 'left' as const,
       exit: move.exit,
       receivedMinor,
+      ...(feeMinor === null || feeMinor === 0 ? {} : { feeMinor }),
+      ...(postageMinor === null || postageMinor === 0 ? {} : { postageMinor }),
       minutes: took.value,
       safety: needsSafety ? safety.trim() : '',
     }
@@ -79,6 +87,26 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
           problems={at('minutes')}
         />
       </div>
+      {move.exit === 'scrap' ? null : (
+        <div className="field-row">
+          <Field
+            label="Fee of selling"
+            value={fee}
+            onChange={setFee}
+            unit={document.state.currency}
+            inputMode="decimal"
+            problems={at('feeMinor')}
+          />
+          <Field
+            label="Postage you paid"
+            value={postage}
+            onChange={setPostage}
+            unit={document.state.currency}
+            inputMode="decimal"
+            problems={at('postageMinor')}
+          />
+        </div>
+      )}
       {needsSafety ? (
         <Field
           label="Reason for selling it unproved"
@@ -89,13 +117,16 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
           problems={at('safety')}
         />
       ) : null}
-      <Problems problems={problemsElsewhere(all, ['receivedMinor', 'minutes', 'safety'])} />
+      <Problems problems={problemsElsewhere(all, ['receivedMinor', 'feeMinor', 'postageMinor', 'minutes', 'safety'])} />
       <Button type="submit" className="key enter" isDisabled={busy || stale}>
         {exitNames[move.exit].past}
       </Button>
     </form>
   )
 }
+
+const notAmount = (where: string): Problem =>
+  problem('not-money', where, 'That is not an amount of money', 'Write it like 3.20, or leave it empty')
 
 const noSafety = problem(
   'no-safety',

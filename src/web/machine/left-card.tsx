@@ -5,6 +5,7 @@ import { engine } from '../engine-client.ts'
 import type { Outcome } from '../engine-protocol.ts'
 import { Fold } from '../parts/fold.tsx'
 import { dayText, exitNames, minutesText } from '../words.ts'
+import { CameBack } from './came-back.tsx'
 import { useSheet } from './sheet.ts'
 
 /** How it ended; on a virtual machine also what had been hidden. */
@@ -20,6 +21,7 @@ export const LeftCard = () => {
         {moneyText(profitMinor, state.currency)} in {minutesText(state.minutes)}.
       </p>
       {safety === '' ? null : <p>Safety: {safety}</p>}
+      {state.practiceSeed === null && (exit === 'sell-working' || exit === 'sell-for-spares') ? <CameBack /> : null}
       {state.practiceSeed === null ? null : <Hidden seed={state.practiceSeed} exit={exit} />}
     </section>
   )

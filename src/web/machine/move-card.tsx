@@ -1,7 +1,7 @@
-import type { ReactNode } from 'react'
+import { lazy, Suspense, type ReactNode } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyText } from '../../base/money.ts'
-import type { CheckMove, CoverStep, MoveView, RepairMove } from '../../machine/view.ts'
+import type { CheckMove, CoverStep, ExitMove, MoveView, RepairMove } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
 import { exitNames, lossText, minutesText, percentText } from '../words.ts'
 import type { ShownMove } from './choice.ts'
@@ -42,6 +42,7 @@ export const MoveCard = ({ shown, isBest, onHold, onBack }: MoveCardProps) => {
       <Warnings move={move} />
       <SetUp move={move} />
       {move.kind === 'check' ? <Check move={move} /> : null}
+      {move.kind === 'repair' ? <Shelf move={move} /> : null}
       {move.kind === 'repair' ? <Odds move={move} figured={shown.figured} /> : null}
       {/* Presses do not bubble, so clicks are caught on their way down; typing is not, as its field would be drawn again too soon. */}
       <div onInput={onHold} onClickCapture={onHold}>
@@ -127,6 +128,21 @@ const Warnings = ({ move }: { readonly move: MoveView }) => {
         <p className="caution">Never do this instead. {move.forbidden}</p>
       ) : null}
     </>
+  )
+}
+
+/** The part of the shelf that the plan reckons with; what it would bring if it were sold is what using it costs. */
+const Shelf = ({ move: { shelf } }: { readonly move: RepairMove }) => {
+  const { document } = useSheet()
+  if (shelf === null) return null
+  const money = (minor: number): string => moneyText(minor, document.state.currency)
+  return (
+    <p>
+      From the shelf: <strong>{shelf.name}</strong>
+      {shelf.place === '' ? null : `, ${shelf.place}`}, stands at {money(shelf.costMinor)}, would fetch{' '}
+      {money(shelf.fetchesMinor)}
+      {shelf.fit.kind === 'fits' ? null : `. May fit; first find out: ${shelf.fit.unknown.join('; ')}`}.
+    </p>
   )
 }
 
@@ -237,8 +253,28 @@ const Entry = ({ move, onDone }: { readonly move: MoveView; readonly onDone: () 
     case 'repair':
       return <RepairEntry move={move} onDone={onDone} />
     case 'exit':
-      return <ExitEntry move={move} onDone={onDone} />
+      return <LeavingEntry move={move} onDone={onDone} />
   }
+}
+
+const StripEntry = lazy(async () => ({ default: (await import('./strip-entry.tsx')).StripEntry }))
+
+/** What is broken for parts goes to the shelf; a whole lot of parts that is sold at once, and a virtual machine, just leave. */
+const LeavingEntry = ({ move, onDone }: { readonly move: ExitMove; readonly onDone: () => void }) => {
+  const { document } = useSheet()
+  if (move.exit !== 'break-for-parts' || document.state.practiceSeed !== null)
+    return <ExitEntry move={move} onDone={onDone} />
+  return (
+    <>
+      <p className="hint">What to strip, what brings most for a minute first. What is ticked goes to the shelf.</p>
+      <Suspense fallback={<p className="quiet">Fetching the list …</p>}>
+        <StripEntry breaks onDone={onDone} />
+      </Suspense>
+      <Fold title="All its parts were sold in one lot">
+        <ExitEntry move={move} onDone={onDone} />
+      </Fold>
+    </>
+  )
 }
 
 const CheckEntry = ({ move, onDone }: { readonly move: CheckMove; readonly onDone: () => void }) => {

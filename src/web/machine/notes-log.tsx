@@ -5,6 +5,7 @@ import { problem, type Problem } from '../../base/problem.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
 import { complaintsOf } from '../../blueprint/entry.ts'
 import { complaints, type Complaint } from '../../facts/complaints.ts'
+import { useWaitingNotes } from '../outbox/outbox.ts'
 import { Chips } from '../parts/chips.tsx'
 import { Field } from '../parts/field.tsx'
 import { Fold } from '../parts/fold.tsx'
@@ -27,6 +28,7 @@ export const NotesLog = () => {
     say(`Struck out: ${text}`)
   }
   const lines = [...document.lines].sort((a, b) => b.seq - a.seq)
+  const waits = new Set(useWaitingNotes().map(({ id }) => id))
   return (
     <section className="panel" aria-label="Bench notes">
       <h2>Bench notes</h2>
@@ -44,6 +46,7 @@ export const NotesLog = () => {
             ) : (
               <span>{line.text}</span>
             )}
+            {waits.has(line.id) ? <span className="quiet"> not sent yet</span> : null}
             {line.canStrike && !line.struck ? (
               <Button
                 className="plain strike"

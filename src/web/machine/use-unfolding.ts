@@ -5,6 +5,8 @@ import type { UnfoldStep } from '../../machine/unfold.ts'
 import { engineAside } from '../engine-client.ts'
 import type { EngineJob } from '../engine-protocol.ts'
 import { useJobSettings } from '../queries.ts'
+import { useMarket } from '../use-market.ts'
+import { shelfText, useShelf } from '../use-shelf.ts'
 import { useSheet } from './sheet.ts'
 
 export type Unfolded = {
@@ -22,11 +24,13 @@ const forGood = { staleTime: Infinity, retry: false } as const
  * out beside the view, for this version of the notes; what is not begun when nobody looks any more is dropped.
  */
 export const useUnfolding = (steps: readonly UnfoldStep[], move: Undertaking): Unfolded => {
-  const { document, blueprint, stale } = useSheet()
+  const { bench, document, blueprint, stale } = useSheet()
   const { state, notes } = document
   const settings = useJobSettings()
-  const job: EngineJob = { state, notes, blueprint, settings }
-  const key = [state.id, state.addedAt, state.version, settings] as const
+  const market = useMarket(bench, state)
+  const shelf = useShelf(bench, state, blueprint)
+  const job: EngineJob = { state, notes, blueprint, settings, market, shelf }
+  const key = [state.id, state.addedAt, state.version, settings, market, shelfText(shelf)] as const
   const { data, error } = useQuery({
     queryKey: ['results', ...key, steps, move],
     queryFn: async ({ signal }) => (await engineAside().ask({ kind: 'results', job, steps, move }, signal)).results,

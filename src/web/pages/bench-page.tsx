@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react'
 import type { BenchId, MachineState } from '../../bench/contract.ts'
 import { moneyText } from '../../base/money.ts'
 import { Button } from 'react-aria-components/Button'
@@ -10,6 +11,8 @@ import { useMachines } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
 import { dayText, exitNames, minutesText } from '../words.ts'
 
+const KeptAdverts = lazy(async () => ({ default: (await import('../buy/kept-adverts.tsx')).KeptAdverts }))
+
 /** What is in hand, what each is worth, what to do with the next hour. */
 export const BenchPage = ({ bench }: { readonly bench: BenchId }) => {
   const { data, error, hasNextPage, fetchNextPage } = useMachines(bench)
@@ -21,6 +24,9 @@ export const BenchPage = ({ bench }: { readonly bench: BenchId }) => {
         {bench === 'demo' ? 'Demo bench' : 'On the bench'}
       </PageTitle>
       {bench === 'demo' ? <p className="quiet">Invented machines, to look round with.</p> : null}
+      <p className="to-books">
+        <Link to={{ kind: 'books', bench }}>Books</Link> <Link to={{ kind: 'shelf', bench }}>Shelf</Link>
+      </p>
       {machines === undefined ? (
         <Loading what="the bench" error={error} />
       ) : (
@@ -50,11 +56,15 @@ const Machines = ({ bench, machines, left: leftInAll, further }: AllProps) => {
         <p>
           <Link to={{ kind: 'add' }} className="button">
             Add a machine
+          </Link>{' '}
+          <Link to={{ kind: 'buy' }} className="button">
+            Worth buying?
           </Link>
         </p>
       ) : null}
       {machines.length > 0 && inHand.length === 0 ? <p>Nothing in hand. Everything has left.</p> : null}
       {inHand.length === 0 ? null : <Hand bench={bench} machines={inHand} />}
+      <KeptOnBench bench={bench} />
       {left.length === 0 ? null : (
         <Fold title={`Left the bench: ${leftInAll}`}>
           <ul className="ledger">
@@ -72,6 +82,15 @@ const Machines = ({ bench, machines, left: leftInAll, further }: AllProps) => {
     </>
   )
 }
+
+/** Adverts that are kept, one tap away. */
+const KeptOnBench = ({ bench }: { readonly bench: BenchId }) => (
+  <Fold title="Kept adverts">
+    <Suspense fallback={<p className="quiet">Fetching the adverts …</p>}>
+      <KeptAdverts bench={bench} />
+    </Suspense>
+  </Fold>
+)
 
 /** What is in hand: for the next hour, best first, then what is ready to go. As it came in until that is known. */
 const Hand = ({ bench, machines }: MachinesProps) => {
@@ -118,8 +137,9 @@ const Hand = ({ bench, machines }: MachinesProps) => {
 
 const EmptyBench = ({ bench }: { readonly bench: BenchId }) => (
   <div className="empty">
-    <p>{bench === 'own' ? 'The bench is clear.' : 'The demo bench is empty.'} Three ways to start:</p>
+    <p>{bench === 'own' ? 'The bench is clear.' : 'The demo bench is empty.'} Four ways to start:</p>
     <ul className="ledger">
+      <Start to={{ kind: 'buy' }} name="Worth buying?" what="An advert before you: the most to pay for it." />
       <Start to={{ kind: 'add' }} name="Add a machine" what="One that stands before you. Under a minute." />
       <Start
         to={{ kind: 'practice' }}

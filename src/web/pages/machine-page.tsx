@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { lazy, Suspense, useEffect, useState } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
 import type { MachineView } from '../../machine/view.ts'
 import { Different } from '../adapt/different.tsx'
@@ -18,6 +18,7 @@ import { NotesLog } from '../machine/notes-log.tsx'
 import { OtherMoves } from '../machine/other-moves.tsx'
 import { SheetContext, useSheet, type Sheet } from '../machine/sheet.ts'
 import { Suspects } from '../machine/suspects.tsx'
+import { TakePartsOff } from '../machine/take-parts-off.tsx'
 import { WhatThen } from '../machine/what-then.tsx'
 import { Loading } from '../parts/loading.tsx'
 import { say } from '../parts/live.tsx'
@@ -27,12 +28,14 @@ import { useFurtherView } from '../use-further-view.ts'
 import { useMachineView } from '../use-machine-view.ts'
 import { complaintsText, percentText } from '../words.ts'
 
+const FromAdvert = lazy(async () => ({ default: (await import('../buy/from-advert.tsx')).FromAdvert }))
+
 /** What is wrong with this one, and what to do next. */
 export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly id: string }) => {
   const { data: machine, error } = useMachine(bench, id)
   const { data: blueprint, error: blueprintError } = useBlueprint(machine?.state.blueprint ?? '')
-  const { view: first, stale, failure } = useMachineView(machine, blueprint)
-  const further = useFurtherView(machine, blueprint, first !== null && !stale)
+  const { view: first, stale, failure } = useMachineView(bench, machine, blueprint)
+  const further = useFurtherView(bench, machine, blueprint, first !== null && !stale)
   // Looking further gives better figures for the same move; another move never changes the card under a hand.
   const agreed = first !== null && !stale && further !== null && choiceOf(further.next) === choiceOf(first.next)
   const view = agreed ? { ...first, next: further.next, worth: further.worth } : first
@@ -83,6 +86,12 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
             <Link to={{ kind: 'proof', bench: sheet.bench, id: state.id }} className="on-its-own">
               Is it safe to sell?
             </Link>
+            <Link to={{ kind: 'asking', bench: sheet.bench, id: state.id }} className="on-its-own">
+              What to ask
+            </Link>
+            <Link to={{ kind: 'photos', bench: sheet.bench, id: state.id }} className="on-its-own">
+              Photographs
+            </Link>
           </p>
         </div>
         <div className="machine-left">
@@ -112,8 +121,14 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
           <Account />
           <NotesLog />
           {state.left === null ? <Covers /> : null}
+          {state.left === null ? <TakePartsOff /> : null}
           {state.left === null ? <DateMarks /> : null}
           <Grounds />
+          {state.advert === null ? null : (
+            <Suspense fallback={null}>
+              <FromAdvert bench={sheet.bench} advert={state.advert} />
+            </Suspense>
+          )}
         </div>
       </div>
     </>

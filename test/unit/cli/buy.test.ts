@@ -69,3 +69,35 @@ describe('thrum buy', () => {
     expect(err).toMatch(words)
   })
 })
+
+describe('a kept advert on the command line', () => {
+  it('is kept, listed, bought, and its machine has what was answered; another is passed by', async () => {
+    const kept = await line.json(...stick, '--km', '1', '--answer', 'opened=no', '--keep', 'Stick by the gate')
+    const { id } = (kept.value as { readonly kept: { readonly id: string } }).kept
+    await line.run(...stick, '--keep', 'The other')
+    expect((await line.run('adverts')).out).toMatch(/Stick by the gate {2}asks £5\.00[^]*open/)
+    const bought = await line.json('bought', 'Stick by the gate', '--paid', '4', '--source', 'boot-sale')
+    expect(bought.value).toMatchObject({
+      machine: {
+        state: { paidMinor: 400, source: 'boot-sale', advert: id },
+        notes: [{ content: { answers: [{ question: 'opened', answer: 'no' }] } }],
+      },
+      advert: { state: { decided: { kind: 'bought', paidMinor: 400 } } },
+    })
+    expect((await line.run('passed', 'The other', '--why', 'reeked of smoke')).out).toContain(
+      'passed by: reeked of smoke',
+    )
+    expect((await line.run('adverts')).out).toContain('No open advert is kept')
+    const again = await line.run('bought', id, '--paid', '4')
+    expect([again.code, again.err]).toEqual([1, expect.stringContaining('was bought already')])
+  })
+
+  it.each([
+    [['bought', 'nowhere', '--paid', '4'], 'There is no advert “nowhere”'],
+    [['passed', 'nowhere'], 'There is no advert “nowhere”'],
+  ])('%j is refused with what would be right', async (args, words) => {
+    const { code, err } = await line.run(...args)
+    expect(code).toBe(1)
+    expect(err).toContain(words)
+  })
+})

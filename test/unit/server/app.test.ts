@@ -18,10 +18,12 @@ import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
+import { noPhotos } from '../../support/no-photos.ts'
 
 const appWith = (over: Partial<AppDeps> = {}) => {
   let ids = 0
   return makeApp({
+    photos: noPhotos,
     benches: { own: memoryBench(), demo: memoryBench() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),
@@ -215,7 +217,7 @@ describe('bad input', () => {
       { version: 1, content: { kind: 'measured' } },
       undefined,
       400,
-      'content.kind: Must be one of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, took-off, spent, said, struck, described-by, history, valued, stamp, left, came-back. See /api/openapi.json for the form.',
+      'content.kind: Must be one of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, took-off, spent, said, struck, described-by, history, valued, photo, listed, stamp, left, came-back. See /api/openapi.json for the form.',
     ],
     [
       notes,
@@ -310,6 +312,23 @@ describe('bad input', () => {
   })
 })
 
+describe('a note that waited to be sent', () => {
+  it('has the time it was made, and never one yet to come', async () => {
+    const app = appWith()
+    await addM1(app)
+    const send = (id: string, version: number, madeAt: string) =>
+      post(app, `${machines}/m1/notes`, { id, version, madeAt, content: { kind: 'said', text: id } })
+    const first = await documentOf(await send('early', 1, '2020-01-01T08:00:00.000Z'))
+    expect(first.notes.at(-1)?.at).toBe('2020-01-01T08:00:00.000Z')
+    const second = await documentOf(await send('late', 2, '2999-01-01T08:00:00.000Z'))
+    expect(second.notes.at(-1)!.at < '2999').toBe(true)
+    expect(second.notes.map(({ seq }) => seq)).toEqual([1, 2, 3])
+    // Sent again with another time of making: it is the same note.
+    expect((await send('early', 1, '2021-01-01T08:00:00.000Z')).status).toBe(200)
+    expect((await send('odd', 3, 'yesterday')).status).toBe(400)
+  })
+})
+
 /** A bench in memory whose notes do otherwise. */
 const withNotes = (notes: Partial<NoteStore>): BenchStores => {
   const bench = memoryBench()
@@ -360,13 +379,19 @@ describe('documents', () => {
     expect(addresses.sort()).toEqual([
       'get /api/bench/{bench}/adverts',
       'get /api/bench/{bench}/adverts/{id}',
+      'get /api/bench/{bench}/books',
+      'get /api/bench/{bench}/books/lines/{month}',
+      'get /api/bench/{bench}/books/{file}',
+      'get /api/bench/{bench}/compared',
       'get /api/bench/{bench}/expenses',
       'get /api/bench/{bench}/expenses/{id}',
       'get /api/bench/{bench}/machines',
       'get /api/bench/{bench}/machines/{id}',
+      'get /api/bench/{bench}/machines/{id}/asking',
       'get /api/bench/{bench}/machines/{id}/label.pdf',
       'get /api/bench/{bench}/machines/{id}/record.pdf',
       'get /api/bench/{bench}/machines/{id}/view',
+      'get /api/bench/{bench}/market',
       'get /api/bench/{bench}/prices',
       'get /api/bench/{bench}/prices/{id}',
       'get /api/bench/{bench}/shelf',
@@ -377,12 +402,15 @@ describe('documents', () => {
       'get /api/blueprints/{id}/origin',
       'get /api/blueprints/{id}/rig',
       'get /api/blueprints/{id}/rig/template.svg',
+      'get /api/photos/{id}',
       'get /api/schemas/{name}',
       'get /api/settings',
       'get /healthz',
       'patch /api/settings',
       'post /api/bench/{bench}/adverts',
+      'post /api/bench/{bench}/adverts/{id}/buy',
       'post /api/bench/{bench}/adverts/{id}/entries',
+      'post /api/bench/{bench}/books/import',
       'post /api/bench/{bench}/expenses',
       'post /api/bench/{bench}/expenses/{id}/entries',
       'post /api/bench/{bench}/machines',
@@ -394,6 +422,7 @@ describe('documents', () => {
       'post /api/bench/{bench}/shelf/{id}/entries',
       'post /api/blueprints',
       'post /api/blueprints/{id}/adapt',
+      'post /api/photos',
     ])
   })
 

@@ -9,10 +9,12 @@ import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
+import { noPhotos } from '../../support/no-photos.ts'
 
 const makeTinyApp = () => {
   let ids = 0
   return makeApp({
+    photos: noPhotos,
     benches: { own: memoryBench(), demo: memoryBench() },
     blueprints: [tinyBlueprint],
     ownBlueprints: memoryBlueprintStore(),

@@ -6,10 +6,12 @@ import { problemsSchema } from '../../../src/server/schemas.ts'
 import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
 import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
+import { noPhotos } from '../../support/no-photos.ts'
 
 const blueprint = blueprints.find(({ id }) => id === 'commercial-upright')!
 
 const app = makeApp({
+  photos: noPhotos,
   benches: { own: memoryBench(), demo: memoryBench() },
   blueprints: [blueprint],
   ownBlueprints: memoryBlueprintStore(),

@@ -8,8 +8,10 @@ import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.
 import { memoryBench } from '../../../src/store/memory/bench.ts'
 import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
+import { noPhotos } from '../../support/no-photos.ts'
 
 const app = makeApp({
+  photos: noPhotos,
   benches: { own: memoryBench(), demo: memoryBench() },
   blueprints: [...blueprints, tinyBlueprint],
   ownBlueprints: memoryBlueprintStore(),

@@ -6,6 +6,9 @@ const pages: readonly Route[] = [
   { kind: 'bench', bench: 'demo' },
   { kind: 'add' },
   { kind: 'practice' },
+  { kind: 'buy' },
+  { kind: 'advert', bench: 'own', id: 'a 1' },
+  { kind: 'advert', bench: 'demo', id: 'a' },
   { kind: 'settings' },
   { kind: 'blueprints' },
   { kind: 'blueprint', id: 'bagged-upright' },
@@ -16,6 +19,8 @@ const pages: readonly Route[] = [
   { kind: 'air', bench: 'demo', id: 'with / and ü?' },
   { kind: 'proof', bench: 'own', id: 'a-1' },
   { kind: 'proof', bench: 'demo', id: 'with / and ü?' },
+  { kind: 'asking', bench: 'own', id: 'a-1' },
+  { kind: 'asking', bench: 'demo', id: 'with / and ü?' },
 ]
 
 describe('routes', () => {

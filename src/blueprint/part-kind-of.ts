@@ -1,9 +1,10 @@
-import type { PartKind } from '../../facts/part-kinds.ts'
+import type { PartKind } from '../facts/part-kinds.ts'
 
 /** What a blueprint's part is on the shelf, by its id. */
 const kinds: Readonly<Record<string, PartKind>> = {
   flex: 'flex',
   plug: 'plug',
+  'plug-fuse': 'fuse',
   'mains-switch': 'switch',
   switch: 'switch',
   'suction-motor': 'motor',

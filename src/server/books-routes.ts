@@ -1,0 +1,81 @@
+import { createRoute, z } from '@hono/zod-openapi'
+import { bookFileNames, type BookFileName } from '../bench/books/book-files.ts'
+import { benchSchema, problemsSchema } from './schemas.ts'
+
+const json = <Schema>(description: string, schema: Schema) => ({
+  description,
+  content: { 'application/json': { schema } },
+})
+const bench = z.strictObject({ bench: benchSchema })
+const notThere = { 404: json('There is no such bench, month or file', problemsSchema) }
+
+const fileNames = bookFileNames.map((name) => `${name}.csv` as const) as [
+  `${BookFileName}.csv`,
+  ...`${BookFileName}.csv`[],
+]
+
+export const booksRoute = createRoute({
+  method: 'get',
+  path: '/api/bench/{bench}/books',
+  summary: 'The books: by currency, month and tax year, what is tied up, and what kind of machine pays',
+  request: { params: bench, query: z.strictObject({ year: z.string().max(20).optional() }) },
+  responses: {
+    200: json('The books', z.looseObject({})),
+    422: json('There is no such tax year', problemsSchema),
+    ...notThere,
+  },
+})
+
+export const bookLinesRoute = createRoute({
+  method: 'get',
+  path: '/api/bench/{bench}/books/lines/{month}',
+  summary: 'The lines that the figures of one month are made of',
+  request: {
+    params: bench.extend({ month: z.string().regex(/^\d{4}-\d{2}$/, 'a month is written as 2026-03') }),
+    query: z.strictObject({ months: z.enum(['calendar', 'from-6th']).default('calendar') }),
+  },
+  responses: {
+    200: json('The lines, by day', z.strictObject({ lines: z.array(z.looseObject({})) })),
+    ...notThere,
+  },
+})
+
+export const bookFileRoute = createRoute({
+  method: 'get',
+  path: '/api/bench/{bench}/books/{file}',
+  summary: `One of the books as a file: ${fileNames.join(', ')}`,
+  request: { params: bench.extend({ file: z.enum(fileNames) }) },
+  responses: {
+    200: { description: 'The file, CSV in UTF-8', content: { 'text/csv': { schema: z.string() } } },
+    ...notThere,
+  },
+})
+
+export const importBooksRoute = createRoute({
+  method: 'post',
+  path: '/api/bench/{bench}/books/import',
+  summary: 'Takes in a CSV file of past machines; sending the same file again does no harm',
+  request: {
+    params: bench,
+    body: {
+      required: true as const,
+      content: {
+        'application/json': {
+          schema: z.strictObject({ csv: z.string(), leaveOutWrong: z.boolean().default(false) }),
+        },
+      },
+    },
+  },
+  responses: {
+    200: json(
+      'How many were taken in, were there already, and what was left out',
+      z.looseObject({ kind: z.literal('imported'), imported: z.number().int(), already: z.number().int() }),
+    ),
+    400: json('Not JSON, or not of the form', problemsSchema),
+    413: json('Larger than one megabyte', problemsSchema),
+    415: json('Not sent as JSON', problemsSchema),
+    422: json('What is wrong, by row and column; nothing was written', problemsSchema),
+    507: json('The store could not keep it', problemsSchema),
+    ...notThere,
+  },
+})

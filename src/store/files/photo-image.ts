@@ -1,0 +1,76 @@
+import sharp from 'sharp'
+import { problem, type Problem } from '../../base/problem.ts'
+import { ok, refused, type Result } from '../../base/result.ts'
+
+/** What a photograph is made into: what is looked at, and what stands in lists. Longest side in pixels. */
+const largestPx = 2048
+const smallPx = 480
+const quality = { large: 82, small: 72 } as const
+/** A sensor of 50 megapixels is the largest that phones send; decoding more takes memory that a small machine does not have. */
+const mostPixels = 50_000_000
+
+/** Forms of images that phones and browsers send. Drawings and films are none of them, whatever their name says. */
+const formats: readonly string[] = ['jpeg', 'png', 'webp', 'avif', 'heif']
+
+export type MadeImage = {
+  readonly large: Uint8Array
+  readonly small: Uint8Array
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
+/**
+ * Makes a photograph from whatever was sent: looked at by its content, turned upright, made smaller, written anew as JPEG. Writing it anew
+ * leaves out where and with what it was taken, and whatever else was hidden in the file.
+ * @returns refused with what is wrong where it is no image, a broken one, or too large to decode
+ */
+export const makeImage = async (bytes: Uint8Array): Promise<Result<MadeImage>> => {
+  const seen = await look(bytes)
+  if (seen.kind === 'refused') return seen
+  try {
+    const upright = sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' }).rotate()
+    const large = await upright
+      .clone()
+      .resize(largestPx, largestPx, { fit: 'inside', withoutEnlargement: true })
+      .jpeg({ quality: quality.large, mozjpeg: true })
+      .toBuffer({ resolveWithObject: true })
+    const small = await sharp(large.data)
+      .resize(smallPx, smallPx, { fit: 'inside', withoutEnlargement: true })
+      .jpeg({ quality: quality.small })
+      .toBuffer()
+    return ok({ large: large.data, small, widthPx: large.info.width, heightPx: large.info.height })
+  } catch {
+    return refused(broken)
+  }
+}
+
+const look = async (bytes: Uint8Array): Promise<Result<null>> => {
+  if (bytes.length === 0) return refused(notAnImage)
+  const seen = await sharp(bytes, { limitInputPixels: false })
+    .metadata()
+    .catch(() => null)
+  if (seen === null || !formats.includes(seen.format)) return refused(notAnImage)
+  const pixels = (seen.width ?? 0) * (seen.height ?? 0)
+  if (pixels > mostPixels) return refused(tooManyPixels(Math.round(pixels / 1e6)))
+  return ok(null)
+}
+
+const notAnImage = problem(
+  'not-a-photograph',
+  'photo',
+  'This is no photograph that can be read: by its content it is neither JPEG, PNG, WebP nor AVIF',
+  'Send a photograph; a film or a drawing cannot be kept here. A phone that saves HEIC can be set to the most compatible form',
+)
+const broken = problem(
+  'broken-photograph',
+  'photo',
+  'This photograph is broken: it ends too soon or holds what cannot be decoded',
+  'Take it again, or send it from where it was first saved',
+)
+const tooManyPixels = (megapixels: number): Problem =>
+  problem(
+    'too-many-pixels',
+    'photo',
+    `This photograph has ${megapixels} megapixels, and 50 is the most that can be decoded here`,
+    'Set the camera to a smaller size, or send a smaller copy',
+  )

@@ -1,0 +1,70 @@
+import { useState } from 'react'
+import type { BenchId, MachineDocument } from '../../bench/contract.ts'
+import type { PhotoAbout, PhotoTime } from '../../bench/photos/photo-note.ts'
+import type { Blueprint } from '../../blueprint/schema.ts'
+import { OneOf } from '../parts/one-of.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { Select } from '../parts/select.tsx'
+import { PhotoButton } from './photo-button.tsx'
+import { useAdding } from './use-adding.ts'
+
+const times = [
+  { id: 'before', name: 'Before' },
+  { id: 'work', name: 'At work' },
+  { id: 'after', name: 'After' },
+] as const satisfies readonly { readonly id: PhotoTime; readonly name: string }[]
+
+type AddPhotosProps = {
+  readonly bench: BenchId
+  readonly document: MachineDocument
+  readonly blueprint: Blueprint
+}
+
+/** Photographs from the camera or the pictures of the device: when, of what, and the button. */
+export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
+  const { add, busy, problems } = useAdding(bench, document.state.id)
+  const [when, setWhen] = useState<PhotoTime>(document.state.minutes === 0 ? 'before' : 'work')
+  const [of, setOf] = useState('')
+  return (
+    <section className="panel" aria-label="Add photographs">
+      <OneOf label="When" options={times} chosen={when} onChange={setWhen} />
+      <Select label="Of what" value={of} onChange={setOf}>
+        <option value="">The machine</option>
+        <optgroup label="A part">
+          {blueprint.parts.map(({ id, name }) => (
+            <option key={id} value={`part ${id}`}>
+              {name}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label="What a note tells of">
+          {document.lines
+            .filter(({ kind, struck }) => !struck && kind !== 'photo' && kind !== 'struck')
+            .toReversed()
+            .map(({ id, text }) => (
+              <option key={id} value={`note ${id}`}>
+                {text.length > 70 ? `${text.slice(0, 70)} …` : text}
+              </option>
+            ))}
+        </optgroup>
+      </Select>
+      <PhotoButton
+        several
+        className="key main"
+        isDisabled={busy}
+        onFiles={(files) => void add(files, { about: aboutOf(of), when })}
+      >
+        {busy ? 'Sending …' : 'Take or choose photographs'}
+      </PhotoButton>
+      <p className="quiet">Where and with what they were taken is left out of what is kept.</p>
+      <Problems problems={problems} />
+    </section>
+  )
+}
+
+const aboutOf = (value: string): PhotoAbout => {
+  const [kind, id] = [value.slice(0, value.indexOf(' ')), value.slice(value.indexOf(' ') + 1)]
+  if (kind === 'part') return { kind, part: id }
+  if (kind === 'note') return { kind, note: id }
+  return { kind: 'machine' }
+}

@@ -1,0 +1,50 @@
+import type { BenchId } from '../../bench/contract.ts'
+import type { PhotosView } from '../../bench/photos/machine-photos.ts'
+import { sourceText } from '../../base/source-text.ts'
+import { saleShotIds, saleShots, saleShotsSource, type SaleShot } from '../../facts/sale-shots.ts'
+import { Fold } from '../parts/fold.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { PhotoButton } from './photo-button.tsx'
+import { photoAddress } from './send-photo.ts'
+import { useAdding } from './use-adding.ts'
+
+type ShotsProps = { readonly bench: BenchId; readonly machine: string; readonly photos: PhotosView }
+
+/** The shots that sell a machine, ticked as they come; each row takes its own. */
+export const SaleShots = ({ bench, machine, photos }: ShotsProps) => {
+  const { add, busy, problems } = useAdding(bench, machine)
+  const taken = saleShotIds.length - photos.shotsLeft.length
+  return (
+    <Fold title={`Shots that sell it: ${taken} of ${saleShotIds.length} taken`}>
+      <ol className="shots">
+        {saleShotIds.map((shot) => (
+          <li key={shot}>
+            <Shown shot={shot} photos={photos} />
+            <span>{saleShots[shot]}</span>
+            <PhotoButton
+              isDisabled={busy}
+              label={`Take: ${saleShots[shot]}`}
+              onFiles={(files) => void add(files, { about: { kind: 'machine' }, when: timeOf(shot), shot })}
+            >
+              {photos.shotsLeft.includes(shot) ? 'Take' : 'Again'}
+            </PhotoButton>
+          </li>
+        ))}
+      </ol>
+      <p className="hint">{sourceText(saleShotsSource)}</p>
+      <Problems problems={problems} />
+    </Fold>
+  )
+}
+
+const Shown = ({ shot, photos }: { readonly shot: SaleShot; readonly photos: PhotosView }) => {
+  const photo = photos.photos.findLast((one) => one.shot === shot)
+  return photo === undefined ? (
+    <span className="shot-place" aria-hidden="true" />
+  ) : (
+    <img className="shot-place" src={photoAddress(photo.photo, 'small')} alt="Taken" loading="lazy" />
+  )
+}
+
+/** The shot of the gauge before the work is of before; all others show the machine as it is sold. */
+const timeOf = (shot: SaleShot): 'before' | 'after' => (shot === 'gauge-before' ? 'before' : 'after')
