@@ -21,9 +21,14 @@ const marketQuery = (bench: BenchId, state: Priced | undefined) => ({
 
 type Asked = { readonly data: MarketPrice | null | undefined; readonly error: Error | null }
 
-/** Undefined until it is known; the blueprint's range holds where it cannot be asked, and on a virtual machine. */
-const known = ({ data, error }: Asked, state: Priced | undefined): MarketPrice | null | undefined =>
-  error !== null || (state !== undefined && state.practiceSeed !== null) ? null : data
+/**
+ * Undefined until it is known; the blueprint's range holds where it cannot be asked, and on a virtual machine. What was known before stays where
+ * the bench does not answer any more, so that no figure changes because of that.
+ */
+const known = ({ data, error }: Asked, state: Priced | undefined): MarketPrice | null | undefined => {
+  if (state !== undefined && state.practiceSeed !== null) return null
+  return data === undefined && error !== null ? null : data
+}
 
 /** What comparable sales say that a machine fetches; null where there are none. */
 export const useMarket = (bench: BenchId, state: Priced | undefined): MarketPrice | null | undefined =>

@@ -1,9 +1,13 @@
+import type { Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { machineOnBench, putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
 import { axeViolations, settled, sideways } from './looks.ts'
 import { startApp, type RunningApp } from './running-app.ts'
+
+/** The camera's way in beside its button. */
+const wayIn = (page: Page, name: string) => page.locator(`input[type="file"][aria-label="${name}"]`)
 
 const shot = async (colour: string) => ({
   name: `${colour}.jpg`,
@@ -26,14 +30,14 @@ describe.runIf(browserHere())('photographs of a machine', () => {
     await page.goto(`/machine/${state.id}/photos`)
     await page.getByText('No photographs yet.').waitFor()
     await page.getByRole('button', { name: 'Before', exact: true }).click()
-    await page.getByLabel('Take or choose photographs').setInputFiles([await shot('sienna'), await shot('teal')])
+    await wayIn(page, 'Take or choose photographs').setInputFiles([await shot('sienna'), await shot('teal')])
     await page.getByRole('heading', { name: '2 photographs, newest first' }).waitFor()
     await page.getByRole('button', { name: 'After', exact: true }).click()
-    await page.getByLabel('Take or choose photographs').setInputFiles(await shot('gold'))
+    await wayIn(page, 'Take or choose photographs').setInputFiles(await shot('gold'))
     await page.getByRole('region', { name: 'Before and after' }).waitFor()
 
     await page.getByRole('button', { name: /^Shots that sell it: 0 of/ }).click()
-    await page.getByLabel('Take: Rating plate, the last digits of the serial number covered').setInputFiles(await shot('gray')) // prettier-ignore
+    await wayIn(page, 'Take: Rating plate, the last digits of the serial number covered').setInputFiles(await shot('gray')) // prettier-ignore
     await page.getByRole('button', { name: /^Shots that sell it: 1 of/ }).waitFor()
     await settled(page)
     expect(await axeViolations(page)).toEqual([])
@@ -51,7 +55,7 @@ describe.runIf(browserHere())('photographs of a machine', () => {
     const { state } = await putOnBench(page, {})
     await page.goto(`/machine/${state.id}/photos`)
     const text = { name: 'film.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no photograph') }
-    await page.getByLabel('Take or choose photographs').setInputFiles([text, await shot('olive')])
+    await wayIn(page, 'Take or choose photographs').setInputFiles([text, await shot('olive')])
     await page.getByText('“film.jpg”: This is no photograph that can be read').waitFor()
     await page.getByRole('heading', { name: 'One photograph, newest first' }).waitFor()
     expect(await axeViolations(page)).toEqual([])

@@ -23,7 +23,7 @@ export const SaleShots = ({ bench, machine, photos }: ShotsProps) => {
             <span>{saleShots[shot]}</span>
             <PhotoButton
               isDisabled={busy}
-              label={`Take: ${saleShots[shot]}`}
+              label={`${photos.shotsLeft.includes(shot) ? 'Take' : 'Again'}: ${saleShots[shot]}`}
               onFiles={(files) => void add(files, { about: { kind: 'machine' }, when: timeOf(shot), shot })}
             >
               {photos.shotsLeft.includes(shot) ? 'Take' : 'Again'}

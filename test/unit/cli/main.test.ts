@@ -271,7 +271,7 @@ describe('the command line itself', () => {
     await line.run(...add, '--data', other)
     expect((await stat(join(other, 'bench.sqlite'))).isFile()).toBe(true)
     expect((await line.run('--data', other, 'list')).out).toContain('Green')
-    expect((await line.json('list')).value).toEqual({ machines: [] })
+    expect((await line.json('list')).value).toEqual({ machines: [], inHand: 0, left: 0, after: null })
     expect(defaultFolder({ THRUM_DATA: '/elsewhere' })).toBe('/elsewhere')
     expect(defaultFolder({})).toMatch(/\.thrum$/)
   })

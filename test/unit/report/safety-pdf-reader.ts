@@ -50,7 +50,8 @@ export const paintPage = (
       create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D }
     }
     const { canvas, context } = factory.create(width, height)
-    await page.render({ canvas, canvasContext: context, viewport }).promise
+    // Painted as for a printer, which waits for no screen: another library in this process may have made a `window` that has none.
+    await page.render({ canvas, canvasContext: context, viewport, intent: 'print' }).promise
     return { width, height, data: context.getImageData(0, 0, width, height).data }
   })
 
