@@ -26,3 +26,9 @@ export const daysDoubt = {
   shape: 0.25,
   source: judged('ten per cent dearer stands about half as long again'),
 } as const
+
+/** How far an asked price lies from what the machine itself is worth, because somebody chose so: standard deviation of the logarithm. */
+export const askedByChoice = {
+  sd: 0.15,
+  source: judged('most ask within fifteen per cent of what they take it to be worth'),
+} as const

@@ -1,3 +1,4 @@
+import { askedByChoice } from '../facts/sale-days.ts'
 import { problemText } from '../base/problem.ts'
 import { sourceText } from '../base/source-text.ts'
 import type { Currency } from '../base/money.ts'
@@ -124,7 +125,9 @@ export const askingView = (given: Given): AskingView => {
     floor: floorOf(job, choices),
     improvements: improvementViews(given),
     restsOn: market.restsOn,
-    sources: [...new Set([...market.sources, ...days.sources, sourceText(gradesSource)])],
+    sources: [
+      ...new Set([...market.sources, ...days.sources, sourceText(gradesSource), sourceText(askedByChoice.source)]),
+    ],
   }
 }
 

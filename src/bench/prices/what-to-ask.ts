@@ -8,6 +8,7 @@ import { askingView, type AskingView, type Listing } from '../../machine/asking.
 import { improvementsFor, usuallyDone, type AskingChoices } from '../../machine/asking-choices.ts'
 import type { Job } from '../../machine/job.ts'
 import { marketPrice, priceKindOf, type Market, type MarketPrice } from '../../machine/market.ts'
+import { listingMedian } from '../../machine/listing-median.ts'
 import type { MachineState } from '../contract.ts'
 import { dayOf } from '../logs/calendar-day.ts'
 import { unknownId } from '../unknown.ts'
@@ -86,17 +87,11 @@ const sayOf = (
   return say === undefined ? null : { ...say, likeMinor: Math.round(say.likeMinor * stateShare) }
 }
 
-/** A listing beside what a machine in its state fetches now. What it fetched then is not kept. */
-const listingOf = (
-  { id, priceMinor, grade, completenessShare, days, ended }: ListingRow,
-  { medianMinor }: Market,
-): Listing => ({
-  id,
-  priceMinor,
-  medianMinor: Math.max(1, Math.round(medianMinor * gradeFacts[grade].share * completenessShare)),
-  days,
-  ended,
-})
+/** A listing beside what that machine was likely worth. What its kind fetched then is not kept; what it fetches now stands for it. */
+const listingOf = ({ id, priceMinor, grade, completenessShare, days, ended }: ListingRow, market: Market): Listing => {
+  const kindMinor = market.medianMinor * gradeFacts[grade].share * completenessShare
+  return { id, priceMinor, medianMinor: listingMedian(priceMinor, kindMinor, market), days, ended }
+}
 
 const gradeOfLooks: Readonly<Record<Condition, Grade>> = { good: 'B', fair: 'C', poor: 'D' }
 const usualHorizonDays = 30
