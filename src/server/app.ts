@@ -3,7 +3,7 @@ import type { Context, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { problem, type Problem } from '../base/problem.ts'
 import { blueprintFinder, blueprintIds, type BlueprintDeps, type FindBlueprint } from '../bench/blueprints.ts'
-import { addMachine, addNote, type CommandDeps, type CommandOutcome } from '../bench/commands.ts'
+import { addMachine, addNote, type CommandDeps } from '../bench/commands.ts'
 import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import { demoNow } from '../bench/demo.ts'
 import { jobOf } from '../bench/job.ts'
@@ -22,6 +22,7 @@ import type { MachineView } from '../machine/view.ts'
 import { addAdverts } from './adverts.ts'
 import { addBooks } from './books.ts'
 import { addBlueprints, noBlueprint } from './blueprints.ts'
+import { commandAnswer } from './command-answer.ts'
 import { onlyHosts, strictHeaders } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
 import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
@@ -125,7 +126,7 @@ const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void =>
   })
   app.openapi(routes.newMachineRoute, async (c) => {
     const { id, content } = c.req.valid('json')
-    return typed(outcome(c, 201, await addMachine(commands(c.req.valid('param').bench), content, id)))
+    return typed(commandAnswer(c, 201, await addMachine(commands(c.req.valid('param').bench), content, id)))
   })
   app.openapi(routes.machineRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
@@ -136,11 +137,11 @@ const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void =>
     const { bench, id } = c.req.valid('param')
     const note = c.req.valid('json')
     const at = madeAt(commands(bench), note.madeAt)
-    return typed(outcome(c, 200, await addNote(at, id, note.version, note.content, note.id)))
+    return typed(commandAnswer(c, 200, await addNote(at, id, note.version, note.content, note.id)))
   })
   app.openapi(routes.takeOffRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
-    return typed(outcome(c, 200, await takeOff(commands(bench), id, c.req.valid('json'))))
+    return typed(commandAnswer(c, 200, await takeOff(commands(bench), id, c.req.valid('json'))))
   })
   app.openapi(routes.viewRoute, async (c) => {
     const { bench, id } = c.req.valid('param')
@@ -186,21 +187,6 @@ const viewAnswer = async (
   const atHand = { parts: await partsAtHand(asking), region: settings.region }
   const job = withShelf(reckoned, state, atHand)
   return c.json(deps.machineView({ ...job, market: await marketPriceOfMachine(asking, blueprint, state) }), 200)
-}
-
-const outcome = (c: Context, status: 200 | 201, result: CommandOutcome): Response => {
-  switch (result.kind) {
-    case 'done':
-      return c.json(result.document, status)
-    case 'refused':
-      return refuse(c, 422, ...result.problems)
-    case 'missing':
-      return refuse(c, 404, ...result.problems)
-    case 'conflict':
-      return c.json({ problems: result.problems, document: result.document }, 409)
-    case 'not-kept':
-      return refuse(c, 507, ...result.problems)
-  }
 }
 
 const addDocuments = (app: OpenAPIHono, deps: AppDeps): void => {

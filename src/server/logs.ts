@@ -1,5 +1,4 @@
 import type { OpenAPIHono, z } from '@hono/zod-openapi'
-import type { Context } from 'hono'
 import { adverts } from '../bench/adverts/adverts.ts'
 import { advertContentSchema } from '../bench/adverts/advert-note.ts'
 import { expenseContentSchema } from '../bench/books/expense-note.ts'
@@ -7,11 +6,12 @@ import { expenses } from '../bench/books/expenses.ts'
 import type { CommandDeps } from '../bench/commands.ts'
 import type { BenchId } from '../bench/contract.ts'
 import type { LogKind } from '../bench/logs/entry.ts'
-import { noSuchLog, type LogCommands, type LogDocument, type LogOutcome } from '../bench/logs/log-commands.ts'
+import { noSuchLog, type LogCommands } from '../bench/logs/log-commands.ts'
 import { priceContentSchema } from '../bench/prices/price-note.ts'
 import { seenPrices } from '../bench/prices/seen-prices.ts'
 import { partContentSchema } from '../bench/shelf/part-note.ts'
 import { shelf } from '../bench/shelf/shelf-commands.ts'
+import { commandAnswer } from './command-answer.ts'
 import { logRoutes, type LogNames } from './log-routes.ts'
 import { refuse } from './refusals.ts'
 import { typed } from './typed.ts'
@@ -54,7 +54,7 @@ const addLog = <Content extends { readonly kind: string }, State>(
   })
   app.openapi(routes.begin, async (c) => {
     const { id, content: first } = c.req.valid('json') as Body<Content>
-    return typed(outcome(c, 201, await commands.begin(deps(c.req.valid('param').bench), first, id)))
+    return typed(commandAnswer(c, 201, await commands.begin(deps(c.req.valid('param').bench), first, id)))
   })
   app.openapi(routes.one, async (c) => {
     const { bench, id } = c.req.valid('param')
@@ -64,25 +64,6 @@ const addLog = <Content extends { readonly kind: string }, State>(
   app.openapi(routes.add, async (c) => {
     const { bench, id } = c.req.valid('param')
     const entry = c.req.valid('json') as Body<Content> & { readonly version: number }
-    return typed(outcome(c, 200, await commands.add(deps(bench), id, entry.version, entry.content, entry.id)))
+    return typed(commandAnswer(c, 200, await commands.add(deps(bench), id, entry.version, entry.content, entry.id)))
   })
-}
-
-const outcome = <Content extends { readonly kind: string }, State>(
-  c: Context,
-  status: 200 | 201,
-  result: LogOutcome<LogDocument<Content, State>>,
-): Response => {
-  switch (result.kind) {
-    case 'done':
-      return c.json(result.document, status)
-    case 'refused':
-      return refuse(c, 422, ...result.problems)
-    case 'missing':
-      return refuse(c, 404, ...result.problems)
-    case 'conflict':
-      return c.json({ problems: result.problems, document: result.document }, 409)
-    case 'not-kept':
-      return refuse(c, 507, ...result.problems)
-  }
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Problem } from '../../base/problem.ts'
-import { resistanceText } from '../../base/units.ts'
+import { resultText } from '../../bench/words.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { BuyingView } from '../../machine/buying/index.ts'
 import type { ReadingResult } from '../../machine/result.ts'
@@ -124,22 +124,8 @@ const Looked = ({ draft, blueprint, change }: Omit<SpotProps, 'view'>) =>
     </ul>
   )
 
-const lookedText = ({ checks }: Blueprint, id: string, result: ReadingResult): string => {
-  switch (result.kind) {
-    case 'ohms':
-      return resistanceText(result.resistanceOhm)
-    case 'open':
-      return 'open'
-    case 'charging':
-      return 'rises, then open'
-    case 'jumps':
-      return 'jumps when moved'
-    case 'cannot-tell':
-      return 'could not tell'
-    case 'grade': {
-      const check = checks.find((one) => one.id === id)
-      const outcomes = check === undefined || check.kind === 'meter' ? [] : check.outcomes
-      return outcomes.find((one) => one.id === result.outcome)?.name ?? result.outcome
-    }
-  }
-}
+const lookedText = ({ checks }: Blueprint, id: string, result: ReadingResult): string =>
+  resultText(
+    result,
+    checks.find((one) => one.id === id),
+  )
