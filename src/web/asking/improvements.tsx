@@ -5,18 +5,19 @@ import { minutesText } from '../words.ts'
 
 type ImprovementsProps = {
   readonly asking: AskingView
+  readonly isOn: (id: string) => boolean
   readonly onTick: (id: string, on: boolean) => void
 }
 
 /** What each thing that can be done adds, with a tick that moves the price. */
-export const Improvements = ({ asking, onTick }: ImprovementsProps) => (
+export const Improvements = ({ asking, isOn, onTick }: ImprovementsProps) => (
   <section className="panel" aria-label="What each thing adds">
     <h2>What each thing adds</h2>
     <ul className="asking-improvements">
       {asking.improvements.map((one) => (
         <li key={one.id}>
           <label>
-            <input type="checkbox" checked={one.on} onChange={(event) => onTick(one.id, event.target.checked)} />
+            <input type="checkbox" checked={isOn(one.id)} onChange={(event) => onTick(one.id, event.target.checked)} />
             <span>
               <strong>{one.name}</strong>
               <span className="asking-gain">{gainText(one, asking)}</span>

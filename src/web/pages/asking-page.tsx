@@ -40,6 +40,8 @@ export const AskingPage = ({ bench, id }: { readonly bench: BenchId; readonly id
           bench={bench}
           state={machine.state}
           asked={asked.data}
+          // What was ticked shows at once; the figures follow.
+          wanted={{ ...asked.data.asking.choices, ...choices }}
           stale={asked.isPlaceholderData}
           onChange={(change) => setChoices((before) => ({ ...before, ...change }))}
         />
@@ -52,19 +54,24 @@ type SheetProps = {
   readonly bench: BenchId
   readonly state: MachineState
   readonly asked: WhatToAsk
+  readonly wanted: AskingChoices
   readonly stale: boolean
   readonly onChange: (change: Partial<AskingChoices>) => void
 }
 
-const Sheet = ({ bench, state, asked, stale, onChange }: SheetProps) => {
+const Sheet = ({ bench, state, asked, wanted, stale, onChange }: SheetProps) => {
   const { asking } = asked
   const hasLeft = state.left !== null
   return (
     <>
       <div className="machine-left" aria-busy={stale}>
         <PriceHead bench={bench} machine={state.id} asking={asking} hasLeft={hasLeft} />
-        <Terms asking={asking} onChange={onChange} />
-        <Improvements asking={asking} onTick={(id, on) => onChange(ticked(asking.choices, id, on))} />
+        <Terms asking={{ ...asking, choices: wanted }} onChange={onChange} />
+        <Improvements
+          asking={asking}
+          isOn={(id) => isTicked(wanted, id)}
+          onTick={(id, on) => onChange(ticked(wanted, id, on))}
+        />
         {hasLeft ? null : (
           <section className="panel" aria-label="Offered">
             <h2>Offered</h2>
@@ -101,6 +108,9 @@ const Sheet = ({ bench, state, asked, stale, onChange }: SheetProps) => {
 }
 
 const partStart = 'part:'
+
+const isTicked = ({ found, done }: AskingChoices, id: string): boolean =>
+  id.startsWith(partStart) ? found.includes(id.slice(partStart.length)) : done.some((one) => one === id)
 
 /** The choices with one thing ticked or not. */
 const ticked = (choices: AskingChoices, id: string, on: boolean): Partial<AskingChoices> => {
