@@ -1,23 +1,40 @@
 import { it } from 'vitest'
+import { browserHere } from '../test/browser/chromium.ts'
+import { postgresHere } from '../test/support/postgres.ts'
 import { coverage, run as airVerdict } from './air-verdict.ts'
 import { run as airflow } from './airflow-speed.ts'
 import { run as belief } from './belief-speed.ts'
 import { run as books } from './books-speed.ts'
 import { run as buying } from './buying-speed.ts'
 import { run as library } from './library-speed.ts'
+import { run as load } from './load.ts'
 import { run as machine } from './machine-speed.ts'
 import { run as money } from './plan-money.ts'
 import { run as network } from './network-speed.ts'
 import { run as growth } from './plan-growth.ts'
 import { run as reference } from './plan-reference.ts'
+import { run as postgres } from './postgres-speed.ts'
 import { run as rivals } from './plan-rivals.ts'
+import { run as photoList } from './photo-list.ts'
 import { run as plan } from './plan-speed.ts'
+import { run as story } from './story-speed.ts'
 
 /** One line a comparison: our time, the other's, and how many times as quick ours is. All in one process, one after the other. */
 const figure = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3))
 
 it('prints each engine’s speed beside what it is compared with', async () => {
-  for (const run of [network, airflow, airVerdict, belief, library, machine, plan, buying]) {
+  for (const run of [
+    network,
+    airflow,
+    airVerdict,
+    belief,
+    library,
+    machine,
+    plan,
+    buying,
+    story,
+    ...(browserHere() ? [photoList] : []),
+  ]) {
     for (const { name, ours, theirs, ratio } of await run()) {
       console.log(`${name}: ${figure(ours)} ms, compared with ${figure(theirs)} ms: ${figure(ratio)} ×`)
     }
@@ -60,3 +77,17 @@ it('prints what the plan and simpler rules bring on the same virtual dead machin
 it('prints how long lists and books take on large benches', { timeout: 7_200_000 }, async () => {
   print(await books(process.env['PERF_LARGE'] === '1' ? [1000, 10_000, 100_000] : [1000, 10_000]))
 })
+
+const seconds = (): number => Number(process.env['PERF_SECONDS'] ?? 60)
+
+it.runIf(postgresHere())('prints how long lists and books take on PostgreSQL', { timeout: 7_200_000 }, async () => {
+  print(await postgres(process.env['PERF_LARGE'] === '1' ? [10_000, 100_000] : [10_000]))
+})
+
+it.runIf(postgresHere())(
+  'prints how a team fares with two programs on PostgreSQL',
+  { timeout: 7_200_000 },
+  async () => {
+    print(await load(seconds()))
+  },
+)

@@ -6,8 +6,8 @@ import Database from 'libsql'
 import { valueOf } from '../src/base/result.ts'
 import type { BookStore } from '../src/bench/ports.ts'
 import { machineList } from '../src/bench/queries.ts'
-import { sqliteBookStore } from '../src/store/sqlite/book-store.ts'
-import type { Tables } from '../src/store/sqlite/database.ts'
+import { sqlBookStore } from '../src/store/sql/book-store.ts'
+import type { Tables } from '../src/store/sql/tables.ts'
 import { openStore, type OpenStore } from '../src/store/sqlite/open-store.ts'
 import { fillBench } from './bench-of-size.ts'
 import { tableLines } from './table.ts'
@@ -77,7 +77,7 @@ const statementsOf = async (database: Database.Database, ask: Question['ask']): 
   const dialect = new SqliteDialect({ database: { close: () => {}, prepare: (sql: string) => database.prepare(sql) } }) // prettier-ignore
   const log = (event: { readonly query: { readonly sql: string; readonly parameters: readonly unknown[] } }): void =>
     void statements.push({ sql: event.query.sql, values: event.query.parameters })
-  await ask(sqliteBookStore(new Kysely<Tables>({ dialect, log })))
+  await ask(sqlBookStore(new Kysely<Tables>({ dialect, log })))
   return statements
 }
 

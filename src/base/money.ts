@@ -20,8 +20,12 @@ export const moneyText = (minor: number, currency: Currency): string => {
   return `${sign}${symbols[currency]}${(Math.abs(rounded) / minorPerMajor).toFixed(2)}`
 }
 
+/** No amount is longer; a field of a file may be, and would be gone through sign by sign. */
+const longestAmount = 60
+
 /** `'12.50'`, `'£12.5'` or `'12'` → 1250. Returns null when the text is not an amount of money with at most two decimals. */
 export const moneyFromText = (text: string): number | null => {
+  if (text.length > longestAmount) return null
   const match = /^\s*(?:[A-Z]{0,2}[£€$])?\s*(\d{1,7})(?:[.,](\d{1,2}))?\s*$/.exec(text)
   if (match === null) return null
   const [, whole = '0', part = ''] = match

@@ -13,9 +13,12 @@ import { costLeft, foldNotes } from './fold.ts'
 import { gaugeProblems } from './gauge-rules.ts'
 import { jobOf } from './job.ts'
 import type { Note, NoteContent } from './note.ts'
+import { cleaningProblems } from './cleaning/clean-rules.ts'
+import { triedProblems } from './functions/tried-rules.ts'
 import { photoProblems } from './photos/photo-rules.ts'
 import { findingProblems, rulesProblems } from './proof-rules.ts'
 import { readingProblems } from './reading-rules.ts'
+import { stripProblems } from './stripping/strip-rules.ts'
 import { unknownId } from './unknown.ts'
 import { dayText, exitText } from './words.ts'
 
@@ -76,7 +79,18 @@ const contentProblems = (
     case 'spent':
     case 'said':
     case 'listed':
+    case 'camera':
+    case 'worded':
       return []
+    case 'taken-out':
+    case 'put-in':
+      return stripProblems(content, job, foldNotes(notes))
+    case 'cleaned':
+    case 'dried':
+    case 'graded':
+      return cleaningProblems(content, notes, blueprint)
+    case 'tried':
+      return triedProblems(content, job)
     case 'photo':
       return photoProblems(content, notes, blueprint)
     case 'described-by':

@@ -46,6 +46,10 @@ export type MachineState = {
   readonly fixed: readonly { readonly note: string; readonly repair: string; readonly option: string }[]
   readonly missing: readonly string[]
   readonly off: readonly string[]
+  /** Parts taken out and laid by, in the order they came out. */
+  readonly out: readonly string[]
+  /** What was washed and is not found dry yet. */
+  readonly drying: readonly Drying[]
   readonly struck: readonly string[]
   /** The model as it stands on the plate; empty where nobody wrote it down. */
   readonly model: string
@@ -73,6 +77,15 @@ export type MachineState = {
   } | null
 }
 
+/** Something washed that has not been felt and found dry. `readyAt`: when its time is up, ISO 8601. */
+export type Drying = {
+  readonly note: string
+  readonly task: string
+  readonly part: string | null
+  readonly from: string
+  readonly readyAt: string
+}
+
 /** A stretch of time in which a machine was offered at a price. Moments are ISO 8601. */
 export type Listing = {
   readonly note: string
@@ -92,6 +105,8 @@ export type NoteLine = {
   readonly at: string
   readonly kind: Note['content']['kind']
   readonly text: string
+  /** Who wrote it, where people have names: the id of a person. */
+  readonly by?: string | undefined
   readonly struck: boolean
   /** True when this note can be struck out: never the first note or a strike; once the machine has left, only the note of that. */
   readonly canStrike: boolean

@@ -1,10 +1,12 @@
 import type { Listing, MachineState } from './contract.ts'
+import { dryingFrom } from './cleaning/drying.ts'
 import type { Note, NoteContent } from './note.ts'
 import { defaultSettings } from './settings.ts'
 
 type AddedContent = Extract<NoteContent, { kind: 'added' }>
 type ListedContent = Extract<NoteContent, { kind: 'listed' }>
 type LeftContent = Extract<NoteContent, { kind: 'left' }>
+type TriedContent = Extract<NoteContent, { kind: 'tried' }>
 type ValuedContent = Extract<NoteContent, { kind: 'valued' }>
 
 /** The notes in the order of the log, each once. */
@@ -67,6 +69,8 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     fixed: [],
     missing: content.missing,
     off: [],
+    out: [],
+    drying: [],
     struck: ordered.filter((note) => struck.has(note.id)).map((note) => note.id),
     model: content.model ?? '',
     source: content.source ?? null,
@@ -90,6 +94,9 @@ const step = (state: MachineState, note: Note): Partial<MachineState> => {
     case 'said':
     case 'photo':
     case 'struck':
+    case 'graded':
+    case 'worded':
+    case 'camera':
       return {}
     case 'seen':
       return { seen: [...state.seen, { note: note.id, complaints: content.complaints, text: content.text }] }
@@ -97,6 +104,8 @@ const step = (state: MachineState, note: Note): Partial<MachineState> => {
     case 'gauge':
     case 'proof':
       return worked(state, content.minutes, 0)
+    case 'tried':
+      return { ...worked(state, content.minutes, 0), missing: missingAfter(state.missing, content) }
     case 'opened':
       return { ...worked(state, content.minutes, 0), off: [...without(state.off, content.cover), content.cover] }
     case 'closed':
@@ -122,10 +131,22 @@ const step = (state: MachineState, note: Note): Partial<MachineState> => {
       return list(state, note, content)
     case 'spent':
       return worked(state, content.minutes, content.costMinor)
+    case 'cleaned':
+      return {
+        ...worked(state, content.minutes, content.costMinor),
+        drying: [...state.drying, ...dryingFrom(note, content)],
+      }
+    case 'dried':
+      return { drying: state.drying.filter(({ note: washed }) => washed !== content.note) }
+    case 'taken-out':
+      return { ...worked(state, content.minutes, 0), out: [...without(state.out, content.part), content.part] }
+    case 'put-in':
+      return { ...worked(state, content.minutes, 0), out: without(state.out, content.part) }
     case 'took-off':
       return {
         ...worked(state, content.minutes, 0),
         missing: [...without(state.missing, content.part), content.part],
+        out: without(state.out, content.part),
         toShelfMinor: state.toShelfMinor + content.costMinor,
       }
     case 'left':
@@ -138,6 +159,10 @@ const step = (state: MachineState, note: Note): Partial<MachineState> => {
       }
   }
 }
+
+/** A function that is not there leaves its part missing. */
+const missingAfter = (missing: readonly string[], { result, part }: TriedContent): readonly string[] =>
+  result === 'not-there' && part !== undefined ? [...without(missing, part), part] : missing
 
 const worked = (
   state: MachineState,

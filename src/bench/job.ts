@@ -62,6 +62,11 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'opened':
     case 'closed':
       return [{ kind: content.kind, note: id, cover: content.cover }]
+    case 'taken-out':
+    case 'put-in':
+      return [{ kind: content.kind, note: id, part: content.part }]
+    case 'tried':
+      return [{ kind: 'tried', note: id, function: content.function, result: content.result }]
     case 'added':
     case 'described-by':
     case 'history':
@@ -70,6 +75,11 @@ const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {
     case 'valued':
     case 'listed':
     case 'spent':
+    case 'cleaned':
+    case 'dried':
+    case 'graded':
+    case 'worded':
+    case 'camera':
     case 'took-off':
     case 'photo':
     case 'came-back':

@@ -12,6 +12,7 @@ import type { NoteLine } from './contract.ts'
 import { inOrder, struckIds } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
 import { inSentence } from '../base/in-sentence.ts'
+import { fixingsText, workText } from './work-lines.ts'
 import { exitText, minutesText, resultText } from './words.ts'
 
 /** What a line needs to know beyond its own note. */
@@ -53,6 +54,7 @@ export const noteLines = (
     at: note.at,
     kind: note.content.kind,
     text: contentText(note.content, context),
+    ...(note.by === undefined ? {} : { by: note.by }),
     struck: struck.has(note.id),
     canStrike: !struck.has(note.id) && strikeable(note, gone),
   }))
@@ -80,9 +82,8 @@ const contentText = (content: NoteContent, context: Context): string => {
     case 'proof':
       return `Check after repair, ${findingText(content.finding)}`
     case 'opened':
-      return `Opened: ${inSentence(nameIn(blueprint?.covers, content.cover))}, ${minutesText(content.minutes)}`
     case 'closed':
-      return `Closed: ${inSentence(nameIn(blueprint?.covers, content.cover))}, ${minutesText(content.minutes)}`
+      return coverText(content, blueprint)
     case 'confirmed':
       return withWords('Confirmed', [inSentence(nameIn(blueprint?.faults, content.fault)), content.text])
     case 'repaired':
@@ -104,6 +105,15 @@ const contentText = (content: NoteContent, context: Context): string => {
       const part = inSentence(nameIn(blueprint?.parts, content.part))
       return withWords(`Date mark, ${part}: ${markText(content.reading)}`, [content.text], '. ')
     }
+    case 'taken-out':
+    case 'put-in':
+    case 'cleaned':
+    case 'dried':
+    case 'graded':
+    case 'tried':
+    case 'worded':
+    case 'camera':
+      return workText(content, context)
     case 'took-off': {
       const part = inSentence(nameIn(blueprint?.parts, content.part))
       return `Taken off and put on the shelf: ${part}${effort(content.minutes, content.costMinor, currency)} of its cost`
@@ -123,6 +133,17 @@ const contentText = (content: NoteContent, context: Context): string => {
       return withWords(back, [content.text])
     }
   }
+}
+
+const coverText = (
+  content: Extract<NoteContent, { kind: 'opened' | 'closed' }>,
+  blueprint: Blueprint | null,
+): string => {
+  const head = content.kind === 'opened' ? 'Opened' : 'Closed'
+  const name = inSentence(nameIn(blueprint?.covers, content.cover))
+  const held = fixingsText(content.fixings ?? [], content.kind === 'opened' ? 'in' : 'from')
+  const said = `${head}: ${name}, ${minutesText(content.minutes)}${held === '' ? '' : `; ${held}`}`
+  return withWords(said, [content.text ?? ''])
 }
 
 const nameIn = (all: readonly { id: string; name: string }[] | undefined, id: string): string =>

@@ -7,7 +7,11 @@ import { sourceIds } from '../facts/where-from.ts'
 import { wearLevels } from '../facts/rate-shifts.ts'
 import { gaugeReadingSchema } from '../machine/air/gauge-reading.ts'
 import { answersSchema, claimsSchema } from '../machine/buying/advert.ts'
+import { cleanedSchema, driedSchema, gradedSchema } from './cleaning/clean-note.ts'
+import { triedSchema } from './functions/tried-note.ts'
 import { photoNoteSchema } from './photos/photo-note.ts'
+import { cameraSchema, wordedSchema } from './sale/worded-note.ts'
+import { coverFixings, putInSchema, takenOutSchema } from './stripping/strip-note.ts'
 import { findingSchema, provedLeadSchema, rulesSchema } from '../machine/proof/finding.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
@@ -73,8 +77,8 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('rules'), rules: rulesSchema, lead: provedLeadSchema.optional() }),
   /** What was found in one of the checks after repair. */
   z.strictObject({ kind: z.literal('proof'), finding: findingSchema, minutes: minutes.default(0) }),
-  z.strictObject({ kind: z.literal('opened'), cover: id, minutes }),
-  z.strictObject({ kind: z.literal('closed'), cover: id, minutes }),
+  z.strictObject({ kind: z.literal('opened'), cover: id, minutes, ...coverFixings }),
+  z.strictObject({ kind: z.literal('closed'), cover: id, minutes, ...coverFixings }),
   z.strictObject({ kind: z.literal('confirmed'), fault: id, text: z.string().trim().max(2000).default('') }),
   z.strictObject({
     kind: z.literal('repaired'),
@@ -112,6 +116,14 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     text: z.string().trim().max(2000).default(''),
   }),
   photoNoteSchema,
+  takenOutSchema,
+  putInSchema,
+  cleanedSchema,
+  driedSchema,
+  gradedSchema,
+  triedSchema,
+  wordedSchema,
+  cameraSchema,
   /** It is offered at this price from here on; a later one takes its place. */
   z.strictObject({
     kind: z.literal('listed'),
@@ -155,6 +167,8 @@ export const noteSchema = z.strictObject({
   seq: z.number().int().min(1),
   /** When it was made, ISO 8601 in UTC. */
   at: z.iso.datetime(),
+  /** Who wrote it, where people have names. */
+  by: id.optional(),
   content: noteContentSchema,
 })
 

@@ -152,6 +152,18 @@ export type BookStore = {
   readonly sold: (bench: BenchId, from: string, to: string) => Promise<readonly MachineState[]>
 }
 
+/** Something that was written to a bench, by whomever. */
+export type Change =
+  | { readonly kind: LogKind | 'machine'; readonly id: string; readonly version: number }
+  /** What was written is not known, so everything may have changed. */
+  | { readonly kind: 'everything' }
+
+/** Tells of what is written, by this program and by others on the same store. What is told may be told twice, and nothing is left untold. */
+export type Changes = {
+  /** Has the listener told of each change of a bench until the function that is given back is called. */
+  readonly subscribe: (bench: BenchId, listener: (change: Change) => void) => () => void
+}
+
 /** Where everything of the machines, the shelf and the books is kept. */
 export type BenchStores = { readonly notes: NoteStore; readonly logs: LogStore; readonly books: BookStore }
 

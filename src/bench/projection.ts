@@ -10,6 +10,8 @@ import { dayOf } from './logs/calendar-day.ts'
 import type { Entry, EntryOf, LogKind } from './logs/entry.ts'
 import { standingEntries } from './logs/standing-entries.ts'
 import type { Note } from './note.ts'
+import { recordContentSchema } from './open-data/fields.ts'
+import { foldRecord } from './open-data/record-state.ts'
 import { priceContentSchema } from './prices/price-note.ts'
 import { partContentSchema } from './shelf/part-note.ts'
 import { foldPart } from './shelf/part-state.ts'
@@ -56,6 +58,8 @@ export const projectLog = (kind: LogKind, entries: readonly Entry[]): Projection
       return projectPrice(entries)
     case 'expense':
       return projectExpense(entries)
+    case 'record':
+      return projectRecord(entries)
   }
 }
 
@@ -129,6 +133,23 @@ const projectExpense = (entries: readonly Entry[]): Projection => {
     stockMinor: 0,
     summary: { id: first.log, at: first.at, ...content },
     lines: valueOf(expenseLines(own)),
+    result: null,
+  }
+}
+
+/** A repair record of others has no money in it: no line, no price, no sum comes of it. */
+const projectRecord = (entries: readonly Entry[]): Projection => {
+  const state = foldRecord(parsed(entries, recordContentSchema))
+  const { problem, category, status } = state.record
+  return {
+    open: !state.struck,
+    label: `${category} ${problem}`.trim(),
+    group: status,
+    currency: 'GBP',
+    count: 1,
+    stockMinor: 0,
+    summary: state,
+    lines: [],
     result: null,
   }
 }

@@ -106,27 +106,28 @@ const coveredPoint = (blueprint: Blueprint, point: string, cover: string, off: r
   )
 }
 
-const runProblems = (check: Check, job: Job): readonly Problem[] => {
+/** What stands against something that needs all covers on, and running allowed where it runs. `where`: what of the note is wrong. */
+export const runProblems = (check: Check, job: Job, where = 'check'): readonly Problem[] => {
   const off = job.off.map((id) => coverName(job.blueprint, id))
   const barred = checkBarred(job, check)
   return [
-    ...(off.length === 0 ? [] : [coversOffProblem(check, off)]),
-    ...(barred.length === 0 ? [] : [barredProblem(check.name, barred)]),
+    ...(off.length === 0 ? [] : [coversOffProblem(check, off, where)]),
+    ...(barred.length === 0 ? [] : [barredProblem(check.name, barred, where)]),
   ]
 }
 
-const coversOffProblem = (check: Check, off: readonly string[]): Problem =>
+const coversOffProblem = (check: Check, off: readonly string[], where: string): Problem =>
   problem(
     'covers-off',
-    'check',
+    where,
     `“${check.name}” ${runsMachine(check) ? 'runs the machine' : 'is made with all covers on'}, and the ${listText(off)} ${off.length === 1 ? 'is' : 'are'} off`,
     runsMachine(check) ? 'Close all covers first: nothing is run with a cover off' : 'Close all covers first',
   )
 
-const barredProblem = (name: string, barred: readonly string[]): Problem =>
+const barredProblem = (name: string, barred: readonly string[], where: string): Problem =>
   problem(
     'running-barred',
-    'check',
+    where,
     `“${name}” runs the machine, and it must not be run yet: ${barred.join('; ')}`,
     'With the plug out, mend what was not passed and make the checks named',
   )

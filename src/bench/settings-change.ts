@@ -29,6 +29,7 @@ export const settingsChangeSchema = z.strictObject({
   attitude: z.enum(attitudeIds).optional(),
   region: z.enum(regions).optional(),
   checkedBy: z.string().trim().max(120, 'a name has 120 letters at most').optional(),
+  keepOriginals: z.boolean().optional(),
   costs: costsChangeSchema.optional(),
 })
 export type SettingsChange = z.infer<typeof settingsChangeSchema>

@@ -18,6 +18,8 @@ export type Settings = {
   readonly region: Region
   /** Who makes the checks after repair, as it stands on the record. */
   readonly checkedBy: string
+  /** Files of photographs are kept as they were sent too, with the place and the device in them. */
+  readonly keepOriginals: boolean
   /** What things cost, where it is set; amounts in minor units of `currency`. */
   readonly costs: CostsSet
 }
@@ -29,6 +31,7 @@ export const defaultSettings: Settings = {
   attitude: 'average',
   region: 'UK',
   checkedBy: '',
+  keepOriginals: false,
   costs: {},
 }
 
@@ -41,6 +44,7 @@ export const settingsOf = (changes: readonly KeptChange[]): Settings =>
       attitude: change.attitude ?? settings.attitude,
       region: change.region ?? settings.region,
       checkedBy: change.checkedBy ?? settings.checkedBy,
+      keepOriginals: change.keepOriginals ?? settings.keepOriginals,
       costs: costsAfter(settings.costs, change.costs ?? {}),
     }),
     defaultSettings,
@@ -77,5 +81,5 @@ const nothingGiven = problem(
   'nothing-given',
   '',
   'Nothing is said to be changed',
-  'Give hourMinor, currency, attitude, region, checkedBy or costs',
+  'Give hourMinor, currency, attitude, region, checkedBy, keepOriginals or costs',
 )

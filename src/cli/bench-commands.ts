@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto'
-import { join } from 'node:path'
 import { parse } from '../base/parse.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
@@ -10,6 +9,8 @@ import { jobOf } from '../bench/job.ts'
 import { noteContentSchema, type NoteContentInput } from '../bench/note.ts'
 import { makeReckoner } from '../bench/prices/reckoner.ts'
 import { marketPriceOfMachine } from '../bench/prices/what-to-ask.ts'
+import type { PeopleStore } from '../bench/people/people-ports.ts'
+import type { OriginalStore } from '../bench/photos/original-ports.ts'
 import type { PhotoStore } from '../bench/photos/photo-ports.ts'
 import { machineDocument, noSuchMachine } from '../bench/queries.ts'
 import { costsOf } from '../bench/costs.ts'
@@ -17,26 +18,30 @@ import { partsAtHand, withShelf } from '../bench/shelf/at-hand.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { blueprints } from '../blueprint/library.ts'
 import type { Job } from '../machine/job.ts'
-import { filePhotoStore } from '../store/files/photo-store.ts'
-import { openStore, type OpenStore } from '../store/sqlite/open-store.ts'
+import { openBenchStore, type StorePlace } from '../store/open-bench-store.ts'
+import type { OpenStore } from '../store/sql/stores-on.ts'
 
-/** The bench that a data folder holds, and how to let go of it. */
+/** The bench that is kept somewhere, and how to let go of it. */
 export type OpenBench = {
   readonly deps: CommandDeps
   readonly blueprints: BlueprintDeps
   readonly photos: PhotoStore
+  readonly originals: OriginalStore
+  readonly people: PeopleStore
   readonly close: () => Promise<void>
 }
 
-/** Opens the bench in a data folder. Refused when the folder cannot be read or written. */
-export const openBench = async (folder: string): Promise<Result<OpenBench>> => {
-  const opened = await openStore({ folder })
+/** Opens the bench wherever it is kept. Refused when the folder or the database cannot be read or written. */
+export const openBench = async (place: StorePlace): Promise<Result<OpenBench>> => {
+  const opened = await openBenchStore(place)
   if (opened.kind === 'refused') return opened
   const known: BlueprintDeps = { library: blueprints, own: opened.value.blueprints, now }
   return ok({
     deps: depsOf(opened.value, known),
     blueprints: known,
-    photos: filePhotoStore(join(folder, 'photos')),
+    photos: opened.value.photos,
+    originals: opened.value.originals,
+    people: opened.value.people,
     close: opened.value.close,
   })
 }

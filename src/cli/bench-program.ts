@@ -18,6 +18,7 @@ import type { ReadingResult } from '../machine/result.ts'
 import { findMachine, writeMachine, writeNote } from './bench-commands.ts'
 import { historyNote, historyOf, markUsage, stampNote } from './history-program.ts'
 import { show, showProblems, type Shell } from './output.ts'
+import { coverNote, partNote, withStepOptions } from './strip-notes.ts'
 import { valueNote, valueOptions } from './value-program.ts'
 import { wattsEntry } from './watts-entry.ts'
 import { answer, withBench, type Options } from './with-bench.ts'
@@ -196,8 +197,7 @@ const addNoting = (program: Command, shell: Shell): void => {
     .option('--instrument <id>', 'the meter; left out, the budget multimeter, or the power meter for watts')
     .option('--watts <quantity>', 'what the power meter showed, for a check read in watts')
     .option('--minutes <number>', 'minutes it took')
-  noting('off <machine> <cover>', 'a cover was taken off', (read, [cover = '']) => coverNote(read, 'opened', cover))
-  noting('on <machine> <cover>', 'a cover was put back', (read, [cover = '']) => coverNote(read, 'closed', cover))
+  addStripping(noting)
   noting('repair <machine> <repair> <option>', 'a repair was done', repairNote)
     .option('--minutes <number>', 'minutes it took')
     .option('--cost <money>', 'what it cost')
@@ -274,9 +274,22 @@ const takenOnVirtual = ({ document, blueprint }: Read, check: string): Result<Re
   return ok(virtualResult(jobOf(document.state, document.notes, blueprint), seed, check))
 }
 
-const coverNote = ({ blueprint }: Read, kind: 'opened' | 'closed', cover: string): Result<NoteContentInput> => {
-  const known = blueprint?.covers.find((c) => c.id === cover)
-  return ok({ kind, cover, minutes: (kind === 'opened' ? known?.openMin : known?.closeMin) ?? 0 })
+/** Covers and parts as they come away and go back. */
+const addStripping = (noting: (usage: string, description: string, make: Maker) => Command): void => {
+  const cover = (name: string, also: string, description: string, kind: 'opened' | 'closed'): Command =>
+    withStepOptions(
+      noting(`${name} <machine> <cover>`, description, (read, [id = ''], options) =>
+        coverNote(read, kind, id, options),
+      ).alias(also),
+    )
+  const part = (name: string, description: string, kind: 'taken-out' | 'put-in'): Command =>
+    withStepOptions(
+      noting(`${name} <machine> <part>`, description, (read, [id = ''], options) => partNote(read, kind, id, options)),
+    )
+  cover('off', 'open', 'a cover was taken off', 'opened')
+  cover('on', 'close', 'a cover was put back', 'closed')
+  part('take-out', 'a part was taken out and laid by; it stays the machine’s', 'taken-out')
+  part('put-in', 'a part was put back in', 'put-in')
 }
 
 const repairNote: Maker = ({ blueprint }, [repair = '', option = ''], options) => {

@@ -12,10 +12,11 @@ import { engines, readJson } from './engine-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { ownBlueprintsIn } from './own-blueprints.ts'
+import { placeOf, type PlaceOptions } from './store-place.ts'
 import { healthyReadings } from './reading-table.ts'
 import { showShows } from './shows-text.ts'
 
-type Options = { readonly json: boolean; readonly data: string }
+type Options = { readonly json: boolean } & PlaceOptions
 
 /** Commands that need no bench: blueprints, engines and schemas. */
 export const addEngineCommands = (program: Command, shell: Shell): void => {
@@ -61,8 +62,8 @@ const addBlueprintCommands = (program: Command, shell: Shell): void => {
     .command('blueprints')
     .description('the architectures that are known')
     .action(async (_options: unknown, command: Command) => {
-      const { json, data } = command.optsWithGlobals<Options>()
-      const own = await ownBlueprintsIn(data)
+      const { json, ...place } = command.optsWithGlobals<Options>()
+      const own = await ownBlueprintsIn(placeOf(place))
       if (own.kind === 'refused') return shell.finish(showProblems(shell.output, json, own.problems))
       const list = [...blueprints, ...own.value.map((one) => one.blueprint)].map(
         ({ id, name, summary, signs, plate, faults, checks }) => ({
@@ -91,7 +92,12 @@ const addBlueprintCommands = (program: Command, shell: Shell): void => {
     })
 }
 
-const blueprintCommand = async (shell: Shell, what: string, name: string, { json, data }: Options): Promise<number> => {
+const blueprintCommand = async (
+  shell: Shell,
+  what: string,
+  name: string,
+  { json, ...place }: Options,
+): Promise<number> => {
   if (what === 'check') return checkFile(shell, name, json)
   if (what !== 'export' && what !== 'readings' && what !== 'shows') {
     return showProblems(shell.output, json, [
@@ -103,7 +109,7 @@ const blueprintCommand = async (shell: Shell, what: string, name: string, { json
       ),
     ])
   }
-  const own = blueprintById(name) === undefined ? await ownBlueprintsIn(data) : ok([])
+  const own = blueprintById(name) === undefined ? await ownBlueprintsIn(placeOf(place)) : ok([])
   if (own.kind === 'refused') return showProblems(shell.output, json, own.problems)
   const blueprint = blueprintById(name) ?? own.value.find(({ id }) => id === name)?.blueprint
   if (blueprint === undefined) {

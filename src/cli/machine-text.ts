@@ -1,5 +1,6 @@
 import { moneyText, type Currency } from '../base/money.ts'
 import type { MachineDocument, MachineState } from '../bench/contract.ts'
+import { driesAfter } from '../facts/cleaning-tasks.ts'
 import { complaints } from '../facts/complaints.ts'
 import { readMarks } from '../machine/index.ts'
 import type { ShelfOffer } from '../machine/shelf/shelf-offer.ts'
@@ -26,6 +27,7 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
     ...riskLines(view, money),
     ...lifeLines(document),
     ...view.redFlags.map((flag) => `! ${flag.text}`),
+    ...state.drying.map(dryingLine),
     ...(view.unexplained === null ? [] : [`? ${view.unexplained.text}`]),
     '',
     ...(state.left === null ? ['Next:', ...moveLines(view.next, state.currency).map((line) => `  ${line}`), ''] : []),
@@ -39,6 +41,10 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
     ),
   ]
 }
+
+/** Something wet must not be run with, nor sold as working. */
+const dryingLine = ({ task, readyAt }: MachineState['drying'][number]): string =>
+  `! ${driesAfter(task)} not found dry yet; should be dry at ${readyAt}. Do not run it or sell it as working before`
 
 /** What a cautious bench is told of the next move. */
 const riskLines = ({ next, worth }: MachineView, money: (minor: number) => string): readonly string[] =>

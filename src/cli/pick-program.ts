@@ -7,9 +7,10 @@ import { allSignQuestions, cannotTell, narrow, replyText, signQuestion } from '.
 import type { AskedQuestion, Narrowed, SignReply } from '../blueprint/narrow.ts'
 import { nearest } from '../blueprint/nearest.ts'
 import { ownBlueprintsIn } from './own-blueprints.ts'
+import { placeOf, type PlaceOptions } from './store-place.ts'
 import { show, showProblems, type Shell } from './output.ts'
 
-type Options = { readonly json: boolean; readonly data: string } & Readonly<Record<string, unknown>>
+type Options = { readonly json: boolean } & PlaceOptions & Readonly<Record<string, unknown>>
 
 /** `thrum blueprint pick`: what still fits the answers to the questions that are answered by looking, and what to ask next. */
 export const addPickCommand = (program: Command, shell: Shell): void => {
@@ -29,8 +30,8 @@ export const addListCommand = (program: Command, shell: Shell): void => {
     .command('list')
     .description('the blueprints there are, one’s own last')
     .action(async (_options: unknown, command: Command) => {
-      const { json, data } = command.optsWithGlobals<Options>()
-      const own = await ownBlueprintsIn(data)
+      const { json, ...place } = command.optsWithGlobals<Options>()
+      const own = await ownBlueprintsIn(placeOf(place))
       if (own.kind === 'refused') return shell.finish(showProblems(shell.output, json, own.problems))
       const entries = [...blueprints, ...own.value.map((one) => one.blueprint)].map(blueprintEntry)
       return shell.finish(show(shell.output, json, entries, () => entries.map(line)))
@@ -40,7 +41,7 @@ export const addListCommand = (program: Command, shell: Shell): void => {
 const pickCommand = async (shell: Shell, options: Options): Promise<number> => {
   const replies = repliesFrom(options)
   if (replies.kind === 'refused') return showProblems(shell.output, options.json, replies.problems)
-  const own = await ownBlueprintsIn(options.data)
+  const own = await ownBlueprintsIn(placeOf(options))
   if (own.kind === 'refused') return showProblems(shell.output, options.json, own.problems)
   const all = [...blueprints, ...own.value.map(({ blueprint }) => blueprint)]
   const left = narrow(all.map(blueprintEntry), replies.value)

@@ -14,10 +14,12 @@ import {
 } from '../machine/index.ts'
 import { drillingTemplateSvg } from '../report/drilling-template.ts'
 import { exitCodes, show, showProblems, type Shell } from './output.ts'
+import type { StorePlace } from '../store/open-bench-store.ts'
 import { ownBlueprintsIn } from './own-blueprints.ts'
+import { placeOf, type PlaceOptions } from './store-place.ts'
 import { rigLines } from './rig-text.ts'
 
-type Options = { readonly json: boolean; readonly data: string; readonly template?: string }
+type Options = { readonly json: boolean; readonly template?: string } & PlaceOptions
 
 /** `thrum rig BLUEPRINT`: a homemade suction rig for a kind of machine, and a page to drill its plates by. */
 export const addRigCommand = (program: Command, shell: Shell): void => {
@@ -30,8 +32,8 @@ export const addRigCommand = (program: Command, shell: Shell): void => {
     })
 }
 
-const rigCommand = async (shell: Shell, name: string, { json, data, template }: Options): Promise<number> => {
-  const rig = await rigNamed(name, data)
+const rigCommand = async (shell: Shell, name: string, { json, template, ...place }: Options): Promise<number> => {
+  const rig = await rigNamed(name, placeOf(place))
   if (rig.kind === 'refused') return showProblems(shell.output, json, rig.problems)
   const written = template === undefined ? ok(null) : await writeTemplate(rig.value, template)
   if (written.kind === 'refused') {
@@ -46,12 +48,12 @@ const rigCommand = async (shell: Shell, name: string, { json, data, template }: 
   ])
 }
 
-const rigNamed = async (name: string, data: string): Promise<Result<AirRig>> => {
+const rigNamed = async (name: string, place: StorePlace): Promise<Result<AirRig>> => {
   const kind = suctionClassById(name)
   if (kind !== undefined) return ok(airRigOfClass(kind))
   const known = blueprintById(name)
   if (known !== undefined) return airRigOf(known)
-  const own = await ownBlueprintsIn(data)
+  const own = await ownBlueprintsIn(place)
   if (own.kind === 'refused') return own
   const found = own.value.find(({ id }) => id === name)
   if (found !== undefined) return airRigOf(found.blueprint)

@@ -23,6 +23,7 @@ export const addSettingsCommand = (program: Command, shell: Shell): void => {
     .option('--currency <code>', currencies.join(', '))
     .option('--region <region>', `whose rules machines are proved by: ${regions.join(', ')}`)
     .option('--name <name>', 'who makes the checks after repair, for the record')
+    .option('--originals <yes|no>', 'keep files of photographs as they are sent too, with place and device in them')
     .option('--risk <attitude>', `${attitudeIds.join(' or ')}: see what each means in the answer`)
     .option('--cost <name=value...>', 'what something costs, such as postage=3.50, part-fee=12, or postage=default')
     .option('--per-mile <money>', 'what driving a mile costs')
@@ -40,8 +41,8 @@ export const addSettingsCommand = (program: Command, shell: Shell): void => {
 
 /** What is asked to be changed, as far as it is of the form; null when nothing is. */
 const changeFrom = (options: Options): Result<SettingsChange> | null => {
-  const { hour, currency, risk, region, name, cost, perMile } = options
-  if ([hour, currency, risk, region, name, cost, perMile].every((one) => one === undefined)) return null
+  const { hour, currency, risk, region, name, cost, perMile, originals } = options
+  if ([hour, currency, risk, region, name, cost, perMile, originals].every((one) => one === undefined)) return null
   const costs = costsFrom(options)
   const hourMinor = typeof hour === 'string' ? moneyFromText(hour) : undefined
   const problems = [
@@ -49,10 +50,12 @@ const changeFrom = (options: Options): Result<SettingsChange> | null => {
     ...notAmong('currency', '--currency', currency, currencies),
     ...notAmong('attitude', '--risk', risk, attitudeIds),
     ...notAmong('region', '--region', region, regions),
+    ...notAmong('answer', '--originals', originals, ['yes', 'no']),
     ...(costs.kind === 'refused' ? costs.problems : []),
   ]
   if (problems.length > 0 || costs.kind === 'refused') return refused(...problems)
-  const change = { hourMinor, currency, attitude: risk, region, checkedBy: name, costs: costs.value }
+  const keepOriginals = originals === undefined ? undefined : originals === 'yes'
+  const change = { hourMinor, currency, attitude: risk, region, checkedBy: name, keepOriginals, costs: costs.value }
   return parse(settingsChangeSchema, change, 'settings')
 }
 
@@ -64,7 +67,7 @@ const notMoney = (text: string): Problem =>
 
 const showSettings = (shell: Shell, options: Options, settings: Settings): number =>
   show(shell.output, options.json, { settings }, () => {
-    const { hourMinor, currency, attitude, region, checkedBy } = settings
+    const { hourMinor, currency, attitude, region, checkedBy, keepOriginals } = settings
     return [
       `An hour of yours: ${moneyText(hourMinor, currency)} (new machines take it over)`,
       `Currency of new machines: ${currency}`,
@@ -72,6 +75,7 @@ const showSettings = (shell: Shell, options: Options, settings: Settings): numbe
       `  ${attitudes[attitude].means}`,
       `Rules: those of ${regionNames[region]} (${region})`,
       `Checks after repair made by: ${checkedBy === '' ? 'not said' : checkedBy}`,
+      `Files of photographs as they were sent: ${keepOriginals ? 'kept too, with place and device in them' : 'not kept'}`,
       ...costLines(settings),
     ]
   })

@@ -2,13 +2,15 @@ import type { Command } from 'commander'
 import type { Result } from '../base/result.ts'
 import type { CommandDeps } from '../bench/commands.ts'
 import type { MachineDocument } from '../bench/contract.ts'
+import { stripView } from '../bench/stripping/strip-view.ts'
 import { machineView } from '../machine/index.ts'
 import type { Job } from '../machine/job.ts'
 import { jobOfDocument, openBench, type OpenBench } from './bench-commands.ts'
 import { machineLines } from './machine-text.ts'
 import { show, showProblems, type Shell } from './output.ts'
+import { placeOf, type PlaceOptions } from './store-place.ts'
 
-export type Options = Record<string, string | string[] | undefined> & { readonly json: boolean; readonly data: string }
+export type Options = Record<string, string | string[] | undefined> & { readonly json: boolean } & PlaceOptions
 
 /** Opens the bench, runs the work, closes it again. */
 export const withBench = (
@@ -18,7 +20,7 @@ export const withBench = (
   return async (...given: unknown[]): Promise<void> => {
     const command = given.at(-1) as Command
     const options = command.optsWithGlobals<Options>()
-    const opened = await openBench(options.data)
+    const opened = await openBench(placeOf(options))
     if (opened.kind === 'refused') return shell.finish(showProblems(shell.output, options.json, opened.problems))
     try {
       shell.finish(await work(opened.value, options, command.args))
@@ -50,5 +52,15 @@ export const answer = async (
 ): Promise<number> =>
   answerWith(shell, options, deps, result, (job, document) => {
     const view = machineView(job)
-    return show(shell.output, options.json, { ...document, view }, () => machineLines(document, view))
+    const warnings = leavingWarnings(document, job)
+    return show(shell.output, options.json, { ...document, view, warnings }, () => [
+      ...machineLines(document, view),
+      ...warnings.map((text) => `! ${text}`),
+    ])
   })
+
+/** What came out and is not back, and fixings left over, once the machine is closed up or has left. */
+const leavingWarnings = ({ state, notes }: MachineDocument, { blueprint }: Job): readonly string[] => {
+  const { isClosed, warnings } = stripView(notes, blueprint)
+  return isClosed || state.left !== null ? warnings : []
+}

@@ -30,8 +30,10 @@ const dead: Source = {
   evidence: 'retrieved',
 }
 
-const waitForCapacitor =
+export const waitForCapacitor =
   'Plug out, then wait ten seconds. A capacitor may still hold charge where its bleed resistor has failed: look at the pins with a meter on DC volts before you touch them.'
+
+export const sharpEdges = 'Wait until the fan stands still. Sheet metal and impeller have sharp edges.'
 
 /** The checks in their order. */
 export const safetySteps: readonly SafetyStepText[] = Object.freeze([
@@ -45,7 +47,7 @@ export const safetySteps: readonly SafetyStepText[] = Object.freeze([
       'Look at the casing: no crack or hole a finger could reach live parts through; all screws in; nothing loose inside.',
       'Look at switch and plate: the switch clicks cleanly, the plate can be read.',
     ],
-    cautions: [waitForCapacitor, 'Wait until the fan stands still. Sheet metal and impeller have sharp edges.'],
+    cautions: [waitForCapacitor, sharpEdges],
     source: dead,
   },
   {

@@ -110,7 +110,7 @@ export const askingView = (given: Given): AskingView => {
     choices,
     completenessShare: completenessNow(job, choices.found),
     stateShare: share,
-    askMinor: rounded(best.priceMinor),
+    askMinor: advertPrice(best.priceMinor),
     reckonMinor: Math.round((market.medianMinor * share) / completenessNow(job, choices.found)),
     sale: scaled(market),
     typical: scaled(market.typical),
@@ -154,8 +154,23 @@ const improvementShare = (id: ImprovementId, on: boolean): number => {
 const leftMinor = (job: Job, share: number): number =>
   Math.round(sparesPriceOf({ ...job, condition: 'good' }).minor * share)
 
+/**
+ * The price that brings most with other choices, minor units, from a view worked out before: the curve is the market's, so that it
+ * only has to be put into another state. Chances and the day it is given up on stay those of the view.
+ */
+export const priceAt = (
+  job: Job,
+  { curve, stateShare }: Pick<AskingView, 'curve' | 'stateShare'>,
+  choices: AskingChoices,
+): number => {
+  const days = { curve: curve.map((at) => ({ ...at, priceMinor: at.priceMinor / stateShare })) }
+  return bestOf(curveAt({ job, days, choices }, stateShareOf(job, choices))).priceMinor
+}
+
+type ForCurve = Pick<Given, 'job' | 'choices'> & { readonly days: Pick<DaysToSell, 'curve'> }
+
 /** The market's curve at this machine's state: the same chances at prices that much lower, and the money that they bring. */
-const curveAt = ({ job, days, choices }: Given, share: number): readonly AskingPrice[] => {
+const curveAt = ({ job, days, choices }: ForCurve, share: number): readonly AskingPrice[] => {
   const { saleFeeShare } = costsOfJob(job)
   const left = leftMinor(job, share)
   return days.curve.map((at) => {
@@ -172,7 +187,7 @@ const bestOf = (curve: readonly AskingPrice[]): AskingPrice =>
 const [fine, coarse, coarseFrom] = [50, 100, 2000]
 
 /** A price as it stands in an advert: halves of a pound below twenty, whole pounds above. Minor units, never nothing. */
-const rounded = (minor: number): number => {
+export const advertPrice = (minor: number): number => {
   const step = minor < coarseFrom ? fine : coarse
   return Math.max(step, Math.round(minor / step) * step)
 }

@@ -1,7 +1,9 @@
+import { inSentence } from '../base/in-sentence.ts'
 import { complaints } from '../facts/complaints.ts'
 import type { BeliefEvent } from '../engines/belief/index.ts'
 import { toldPieces } from './buying/seller-evidence.ts'
-import type { Job } from './job.ts'
+import { functionById } from './functions/functions-of.ts'
+import type { Job, JobEvent } from './job.ts'
 import type { MachineModel } from './model.ts'
 import { shiftsOf } from './rate-shift.ts'
 import { beliefEvent, complaintPrior } from './suspects.ts'
@@ -73,12 +75,23 @@ type ReadingEvidence = Extract<BeliefEvent, { kind: 'reading' }>
 
 const readingPieces = (model: MachineModel, job: Job, weight: ArrayLike<number>): readonly Piece[] =>
   job.events.flatMap((event) => {
-    if (event.kind !== 'reading' && event.kind !== 'gauge') return []
-    const name = event.kind === 'gauge' ? 'Gauge readings of the air' : checkName(model, event.check)
+    if (event.kind !== 'reading' && event.kind !== 'gauge' && event.kind !== 'tried') return []
+    const name = pieceName(model, event)
     return beliefEvent(model, job, event).flatMap((reading) =>
       reading.kind === 'reading' ? [{ note: event.note, text: name, likelihood: met(reading), weight }] : [],
     )
   })
+
+const pieceName = (model: MachineModel, event: JobEvent & { kind: 'reading' | 'gauge' | 'tried' }): string => {
+  switch (event.kind) {
+    case 'reading':
+      return checkName(model, event.check)
+    case 'gauge':
+      return 'Gauge readings of the air'
+    case 'tried':
+      return `Tried: ${inSentence(functionById(model.blueprint, event.function)?.name ?? event.function)}`
+  }
+}
 
 const checkName = ({ blueprint }: MachineModel, id: string): string =>
   blueprint.checks.find((check) => check.id === id)?.name ?? id

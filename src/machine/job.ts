@@ -4,6 +4,7 @@ import type { Condition } from '../facts/buying.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { ClaimId } from '../facts/seller-claims.ts'
 import type { SellerAnswer } from './buying/advert.ts'
+import type { TriedResult } from './functions/tried-result.ts'
 import type { Costs } from './costs.ts'
 import type { MarketPrice } from './market.ts'
 import type { Plate } from './plate.ts'
@@ -31,6 +32,9 @@ export type JobEvent =
   | { readonly kind: 'confirmed'; readonly note: string; readonly fault: string }
   | { readonly kind: 'seen'; readonly note: string; readonly complaints: readonly Complaint[] }
   | { readonly kind: 'opened' | 'closed'; readonly note: string; readonly cover: string }
+  | { readonly kind: 'taken-out' | 'put-in'; readonly note: string; readonly part: string }
+  /** A function tried that the blueprint has no check for. */
+  | { readonly kind: 'tried'; readonly note: string; readonly function: string; readonly result: TriedResult }
 
 /** A machine in hand, as far as the engines need to know it: its blueprint and what its notes add up to. */
 export type Job = {

@@ -1,6 +1,7 @@
 import { plan, type PlanAnswer } from '../engines/plan/index.ts'
+import { functionById } from './functions/functions-of.ts'
 import { groundsOf } from './grounds.ts'
-import type { Job } from './job.ts'
+import type { Job, JobEvent } from './job.ts'
 import { machineModel, type MachineModel } from './model.ts'
 import { beliefChances, exitSum, repairedSum } from './money-grounds.ts'
 import type { MoveContext } from './move-context.ts'
@@ -113,12 +114,19 @@ const marginals = (model: MachineModel, probability: Float64Array): Pick<Machine
 
 const unexplained = (job: Job, note: string): MachineView['unexplained'] => {
   const event = job.events.find((e) => e.note === note)
-  const check = event?.kind === 'reading' ? job.blueprint.checks.find((c) => c.id === event.check) : undefined
-  const name = check?.name ?? (event?.kind === 'gauge' ? 'The gauge readings of the air' : 'One of the notes')
+  const name = surprising(job, event)
   return {
     note,
     text: `Nothing in this blueprint explains all readings together. The most surprising one: ${name}. Make it again, or strike it out.`,
   }
+}
+
+const surprising = ({ blueprint }: Job, event: JobEvent | undefined): string => {
+  const otherwise = 'One of the notes'
+  if (event?.kind === 'gauge') return 'The gauge readings of the air'
+  if (event?.kind === 'tried') return functionById(blueprint, event.function)?.name ?? otherwise
+  if (event?.kind !== 'reading') return otherwise
+  return blueprint.checks.find((c) => c.id === event.check)?.name ?? otherwise
 }
 
 const exitView = (context: MoveContext, exit: PlanAnswer['exits'][number]): ExitView => ({

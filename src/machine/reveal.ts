@@ -78,6 +78,9 @@ const eventCost = (job: Job, event: JobEvent): { minutes: number; costMinor: num
     case 'confirmed':
     case 'proof':
     case 'seen':
+    case 'taken-out':
+    case 'put-in':
+    case 'tried':
       return { minutes: 0, costMinor: 0, move: [] }
   }
 }

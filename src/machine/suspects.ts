@@ -6,6 +6,7 @@ import { airEvidence, airMachineOfModel, suspectLikelihood, suspectsInAir } from
 import { isWayOf } from './air/air-fit.ts'
 import { airSetsOf } from './air/air-sets.ts'
 import { toldPieces } from './buying/seller-evidence.ts'
+import { triedEvidence } from './functions/tried-evidence.ts'
 import type { Job, JobEvent } from './job.ts'
 import { meterLikelihood, meterSlipLikelihood } from './meter-outcome.ts'
 import type { MachineModel } from './model.ts'
@@ -47,8 +48,12 @@ export const beliefEvent = (model: MachineModel, job: Job, event: JobEvent): rea
       return seenEvent(model, job, event)
     case 'gauge':
       return gaugeEvent(model, job.events, event)
+    case 'tried':
+      return triedEvent(model, event)
     case 'opened':
     case 'closed':
+    case 'taken-out':
+    case 'put-in':
     case 'proof':
       return []
   }
@@ -103,6 +108,14 @@ const gradedRow = (model: MachineModel, event: JobEvent & { kind: 'reading' }): 
   const column = check.outcomes.findIndex((o) => o.id === outcome)
   if (column < 0) return null
   return model.sets.map((_, s) => model.graded(check, s)[column])
+}
+
+/** A trial of a function weighs as a reading of its check would, good and bad the only two grades. */
+const triedEvent = (model: MachineModel, event: JobEvent & { kind: 'tried' }): readonly BeliefEvent[] => {
+  const evidence = triedEvidence(model.blueprint, event.function, event.result)
+  if (evidence === null) return []
+  const likelihood = model.sets.map((_, s) => evidence.likelihoodOf(model.graded(evidence.check, s)))
+  return [{ kind: 'reading', id: event.note, likelihood, slip: slips.graded, slipLikelihood: 1 / 2 }]
 }
 
 const gradeCount = (model: MachineModel, id: string): number => {

@@ -10,10 +10,12 @@ import { jobOf } from '../bench/job.ts'
 import { makeReckoner } from '../bench/prices/reckoner.ts'
 import { marketPriceOfMachine, type AskingDeps } from '../bench/prices/what-to-ask.ts'
 import type { BenchStores, BlueprintStore, Clock, Ids, SettingsStore } from '../bench/ports.ts'
+import type { OriginalStore } from '../bench/photos/original-ports.ts'
 import type { PhotoStore } from '../bench/photos/photo-ports.ts'
 import { machineDocument, machineList, noSuchMachine } from '../bench/queries.ts'
 import { costsOf } from '../bench/costs.ts'
 import { partsAtHand, withShelf } from '../bench/shelf/at-hand.ts'
+import { signedStores } from '../bench/people/signed-stores.ts'
 import { takeOff } from '../bench/shelf/take-off.ts'
 import { currentSettings } from '../bench/settings.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
@@ -21,22 +23,34 @@ import type { Job } from '../machine/job.ts'
 import type { MachineView } from '../machine/view.ts'
 import { addAdverts } from './adverts.ts'
 import { addBooks } from './books.ts'
+import { addChanges, type ChangesDeps } from './changes.ts'
 import { addBlueprints, noBlueprint } from './blueprints.ts'
 import { commandAnswer } from './command-answer.ts'
-import { onlyHosts, strictHeaders } from './guards.ts'
+import { noPrototypeKeys, nothingPacked, onlyHosts, onlyOwnPages, strictHeaders, type Hosts } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
-import { addressProblem, formProblems, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
+import { addressProblem, formProblems, isRefusal, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
+import { openAccess, type Access } from './sign-in/access.ts'
+import { addDevices } from './sign-in/devices.ts'
+import { gate } from './sign-in/gate.ts'
+import { notTooOften } from './sign-in/not-too-often.ts'
+import { addSignIn } from './sign-in/sign-in.ts'
+import { whoAsks } from './sign-in/who-asks.ts'
 import { addAsking } from './asking.ts'
+import { addOpenData } from './open-data.ts'
 import { addPhotos } from './photos.ts'
 import { addRecords } from './record.ts'
 import { addRigs } from './rig.ts'
 import * as routes from './routes.ts'
+import { addSaleSheets } from './sale.ts'
 import { addSettings } from './settings.ts'
 import { addLogs } from './logs.ts'
+import { addStories } from './story.ts'
 import { servePages, type StaticFiles } from './static-files.ts'
 import { typed } from './typed.ts'
 
 const largestBodyBytes = 1024 * 1024
+/** A name and a passphrase, from anyone. */
+const largestOfStrangersBytes = 4096
 
 export type AppDeps = {
   readonly benches: Readonly<Record<BenchId, BenchStores>>
@@ -44,15 +58,19 @@ export type AppDeps = {
   readonly ownBlueprints: BlueprintStore
   readonly settings: SettingsStore
   readonly photos: PhotoStore
+  /** Where files of photographs are kept as they were sent; left out, none are. */
+  readonly originals?: OriginalStore
   readonly machineView: (job: Job) => MachineView
   readonly now: Clock
   readonly newId: Ids
   readonly pages: StaticFiles
   /** Host names that are answered to; null when every name is. */
-  readonly hosts: readonly string[] | null
+  readonly hosts: Hosts | null
+  /** Who may come in and by what passphrase; left out, everyone may. */
+  readonly access?: Access
   /** Told of each answer and of each thing thrown. */
   readonly log: (entry: LogEntry) => void
-}
+} & ChangesDeps
 
 export type LogEntry =
   | {
@@ -66,6 +84,7 @@ export type LogEntry =
 
 /** The API and the pages as one application; it opens no socket and reads no clock of its own. */
 export const makeApp = (deps: AppDeps): OpenAPIHono => {
+  const access = deps.access ?? openAccess(deps)
   const app = new OpenAPIHono({
     defaultHook: (result, c) => {
       if (result.success) return undefined
@@ -75,9 +94,11 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   })
   app.use(logged(deps.log), strictHeaders)
   if (deps.hosts !== null) app.use(onlyHosts(deps.hosts))
-  app.use('/api/*', smallBodies, fresh)
+  app.use(onlyOwnPages, nothingPacked)
+  app.use('/api/*', notTooOften(access), fresh, gate(access), notForPhotos(limited), notForPhotos(noPrototypeKeys))
   app.onError((thrown, c) => {
-    deps.log({ kind: 'thrown', method: c.req.method, path: c.req.path, thrown })
+    // What is wrong with a body is told to whoever sent it; its words in the log could hold a passphrase.
+    if (!isRefusal(thrown)) deps.log({ kind: 'thrown', method: c.req.method, path: c.req.path, thrown })
     return refuseThrown(c, thrown)
   })
   app.notFound((c) => refuse(c, 404, notFound))
@@ -85,19 +106,28 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   addBlueprints(app, blueprintDeps(deps), find)
   addRigs(app, blueprintDeps(deps), find)
   addRecords(app, deps, blueprintDeps(deps), find)
+  addStories(app, deps, blueprintDeps(deps), find)
   addBench(app, deps, find)
-  addPhotos(app, deps.photos)
+  addChanges(app, deps)
+  addPhotos(app, deps)
   addSettings(app, deps)
+  addSignIn(app, access)
+  addDevices(app, access)
   addDocuments(app, deps)
   app.all('/api/*', (c) => refuse(c, 404, notFound))
   app.get('*', servePages(deps.pages))
   return app
 }
 
-const limited = bodyLimit({ maxSize: largestBodyBytes, onError: (c) => refuse(c, 413, tooLarge) })
+const limitOf = (maxSize: number): MiddlewareHandler => bodyLimit({ maxSize, onError: (c) => refuse(c, 413, tooLarge) })
+const [limit, limitOfStrangers] = [limitOf(largestBodyBytes), limitOf(largestOfStrangersBytes)]
+const limited: MiddlewareHandler = (c, next) => (c.req.path === '/api/sign-in' ? limitOfStrangers : limit)(c, next)
 
 /** Everything but a photograph is small. */
-const smallBodies: MiddlewareHandler = (c, next) => (c.req.path === '/api/photos' ? next() : limited(c, next))
+const notForPhotos =
+  (guard: MiddlewareHandler): MiddlewareHandler =>
+  (c, next) =>
+    c.req.path === '/api/photos' ? next() : guard(c, next)
 
 const logged =
   (log: AppDeps['log']) =>
@@ -119,7 +149,9 @@ const addBench = (app: OpenAPIHono, deps: AppDeps, find: FindBlueprint): void =>
   const reckoner = makeReckoner()
   addLogs(app, commands)
   addAsking(app, { commands, blueprints: blueprintDeps(deps), find, reckoner })
+  addSaleSheets(app, { commands, blueprints: blueprintDeps(deps), reckoner, photos: deps.photos })
   addBooks(app, commands)
+  addOpenData(app, commands)
   addAdverts(app, commands)
   app.openapi(routes.machinesRoute, async (c) => {
     return typed(c.json(await machineList(commands(c.req.valid('param').bench), c.req.valid('query')), 200))
@@ -169,7 +201,7 @@ const commandDeps = (deps: AppDeps, blueprintById: FindBlueprint): ((bench: Benc
   const { benches, settings, now, newId } = deps
   const shared = { settings, now, newId, blueprintById, blueprintIds: () => blueprintIds(blueprintDeps(deps)) }
   return (bench) => {
-    const { notes: store, logs, books } = benches[bench]
+    const { notes: store, logs, books } = signedStores(benches[bench], () => whoAsks()?.person?.id ?? null)
     return { ...shared, store, logs, books, bench, now: bench === 'demo' ? () => demoNow : now }
   }
 }
@@ -196,8 +228,14 @@ const addDocuments = (app: OpenAPIHono, deps: AppDeps): void => {
     return typed(schema === null ? refuse(c, 404, noSchema(name)) : c.json(schema, 200))
   })
   app.openapi(routes.healthRoute, async (c) => {
-    await deps.benches.own.notes.notes('')
-    return c.json({ status: 'ok' as const }, 200)
+    const isWell = await deps.benches.own.notes.notes('').then(
+      () => true,
+      (thrown: unknown) => {
+        deps.log({ kind: 'thrown', method: c.req.method, path: c.req.path, thrown })
+        return false
+      },
+    )
+    return typed(isWell ? c.json({ status: 'ok' as const }, 200) : refuse(c, 503, noStore))
   })
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
@@ -208,6 +246,8 @@ const addDocuments = (app: OpenAPIHono, deps: AppDeps): void => {
     },
   })
 }
+
+const noStore = problem('no-store', '', 'The store does not answer', 'Look at the log, and whether the disk is there')
 
 const noSchema = (name: string): Problem =>
   problem('unknown-schema', 'name', `There is no schema “${name}”`, `There are: ${schemaNames.join(', ')}`)

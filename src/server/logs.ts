@@ -7,6 +7,8 @@ import type { CommandDeps } from '../bench/commands.ts'
 import type { BenchId } from '../bench/contract.ts'
 import type { LogKind } from '../bench/logs/entry.ts'
 import { noSuchLog, type LogCommands } from '../bench/logs/log-commands.ts'
+import { recordContentSchema } from '../bench/open-data/fields.ts'
+import { repairRecords } from '../bench/open-data/records.ts'
 import { priceContentSchema } from '../bench/prices/price-note.ts'
 import { seenPrices } from '../bench/prices/seen-prices.ts'
 import { partContentSchema } from '../bench/shelf/part-note.ts'
@@ -21,7 +23,7 @@ type Body<Content> = { readonly id?: string; readonly content: Content }
 
 type Deps = (bench: BenchId) => CommandDeps
 
-/** The addresses of the shelf, of adverts, of prices seen and of spending. */
+/** The addresses of the shelf, of adverts, of prices seen, of spending and of repair records taken in. */
 export const addLogs = (app: OpenAPIHono, deps: Deps): void => {
   addLog(app, deps, { path: 'shelf', one: 'part', many: 'Parts on the shelf' }, 'part', partContentSchema, shelf)
   addLog(app, deps, { path: 'adverts', one: 'advert', many: 'Adverts weighed' }, 'advert', advertContentSchema, adverts)
@@ -33,6 +35,14 @@ export const addLogs = (app: OpenAPIHono, deps: Deps): void => {
     'expense',
     expenseContentSchema,
     expenses,
+  )
+  addLog(
+    app,
+    deps,
+    { path: 'records', one: 'repair record', many: 'Repair records of others, taken in from open data' },
+    'record',
+    recordContentSchema,
+    repairRecords,
   )
 }
 

@@ -34,13 +34,17 @@ export const newPhotoRoute = createRoute({
 export const photoRoute = createRoute({
   method: 'get',
   path: '/api/photos/{id}',
-  summary: 'A photograph as JPEG; never changes under its id',
+  summary:
+    'A photograph as JPEG, which never changes under its id; `original`: the file as it was sent, where it was kept',
   request: {
     params: z.strictObject({ id: z.string().min(1).max(120) }),
-    query: z.strictObject({ size: z.enum(['large', 'small']).default('large') }),
+    query: z.strictObject({ size: z.enum(['large', 'small', 'original']).default('large') }),
   },
   responses: {
-    200: { description: 'The photograph', content: { 'image/jpeg': { schema: z.string() } } },
+    200: {
+      description: 'The photograph',
+      content: { 'image/jpeg': { schema: z.string() }, 'application/octet-stream': { schema: z.string() } },
+    },
     404: refusal('There is no photograph of this id'),
   },
 })

@@ -2,7 +2,7 @@ import type { Context } from 'hono'
 import { HTTPException } from 'hono/http-exception'
 import { problem, type Problem } from '../base/problem.ts'
 
-export type RefusalStatus = 400 | 403 | 404 | 409 | 413 | 415 | 422 | 500 | 507
+export type RefusalStatus = 400 | 401 | 403 | 404 | 409 | 413 | 415 | 422 | 429 | 500 | 503 | 507
 
 /** A refusal as it goes out. */
 export const refuse = (c: Context, status: RefusalStatus, ...problems: readonly Problem[]): Response =>
@@ -56,6 +56,9 @@ const broken = problem(
   'Something went wrong inside the program; nothing was written',
   'Try again; if it stays, start the program with --log and look at what it says',
 )
+
+/** Whether something thrown is the framework's way of saying that the request is wrong. */
+export const isRefusal = (thrown: unknown): boolean => thrown instanceof HTTPException && thrown.status < 500
 
 /** What goes out for something thrown: never its stack or its words, which may tell of the inside. */
 export const refuseThrown = (c: Context, thrown: unknown): Response => {

@@ -119,5 +119,8 @@ export const healthRoute = createRoute({
   method: 'get',
   path: '/healthz',
   summary: 'Whether the program answers and can read its store',
-  responses: { 200: json('It does', z.strictObject({ status: z.literal('ok') })) },
+  responses: {
+    200: json('It does', z.strictObject({ status: z.literal('ok') })),
+    503: json('The store does not answer', problemsSchema),
+  },
 })

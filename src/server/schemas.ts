@@ -58,6 +58,16 @@ const machineStateSchema = z
     fixed: z.array(z.strictObject({ note: z.string(), repair: z.string(), option: z.string() })),
     missing: z.array(z.string()),
     off: z.array(z.string()),
+    out: z.array(z.string()),
+    drying: z.array(
+      z.strictObject({
+        note: z.string(),
+        task: z.string(),
+        part: z.string().nullable(),
+        from: z.string(),
+        readyAt: z.string(),
+      }),
+    ),
     struck: z.array(z.string()),
     model: z.string(),
     source: z.enum(sourceIds).nullable(),
@@ -94,6 +104,7 @@ const noteLineSchema = z
     at: z.string(),
     kind: z.enum(noteKinds),
     text: z.string(),
+    by: z.string().optional(),
     struck: z.boolean(),
     canStrike: z.boolean(),
   })
@@ -144,6 +155,9 @@ export const newNoteSchema = z.strictObject({
   id: chosenId.optional(),
   version: z.number().int().min(0),
   /** When it was made, where it waited to be sent; a time yet to come counts as now. */
-  madeAt: z.iso.datetime().optional(),
+  madeAt: z.iso
+    .datetime()
+    .refine((at) => at >= '1970', 'no device was there to make it before 1970')
+    .optional(),
   content: noteContentSchema,
 })

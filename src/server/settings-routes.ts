@@ -19,6 +19,8 @@ export const settingsSchema = z
     attitude: z.enum(attitudeIds),
     region: z.enum(regions),
     checkedBy: z.string(),
+    /** Whether files of photographs are kept as they were sent too. */
+    keepOriginals: z.boolean(),
     /** What things cost, where it is set. */
     costs: costsSetSchema,
   })

@@ -14,6 +14,7 @@ import type { BlueprintEntry } from '../blueprint/entry.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { AskingChoices } from '../machine/asking-choices.ts'
 import type { MarketPrice } from '../machine/market.ts'
+import { markSignInNeeded } from './sign-in/needed.ts'
 import { problem, problemText, type Problem } from '../base/problem.ts'
 
 /** What came back from the bench: the value, or what was wrong, with the newer document when someone else wrote first. */
@@ -45,6 +46,7 @@ const call = async <T>(path: string, init: RequestInit): Promise<Answer<T>> => {
   } catch {
     return { kind: 'refused', problems: [unreachable], document: null }
   }
+  if (response.status === 401 && path !== '/sign-in') markSignInNeeded()
   const body: unknown = await response.json().catch(() => null)
   if (response.ok && body !== null) return { kind: 'ok', value: body as T }
   return refusalFrom(body)

@@ -4,16 +4,24 @@ import { Head } from './head.tsx'
 import { BenchPage } from './pages/bench-page.tsx'
 import { MachinePage } from './pages/machine-page.tsx'
 import { OutboxStrip } from './outbox/outbox-strip.tsx'
+import { useChanges } from './live/use-changes.ts'
 import { Live } from './parts/live.tsx'
 import { makeQueryClient } from './queries.ts'
 import { Link, PageTitle, useRoute } from './router.tsx'
+import { useSignInNeeded } from './sign-in/needed.ts'
 import { pathOf, type Route } from './routes.ts'
 
+const SignInPage = lazy(async () => ({ default: (await import('./pages/sign-in-page.tsx')).SignInPage }))
 const AddPage = lazy(async () => ({ default: (await import('./pages/add-page.tsx')).AddPage }))
 const BuyPage = lazy(async () => ({ default: (await import('./pages/buy-page.tsx')).BuyPage }))
 const AdvertPage = lazy(async () => ({ default: (await import('./pages/advert-page.tsx')).AdvertPage }))
 const AirPage = lazy(async () => ({ default: (await import('./pages/air-page.tsx')).AirPage }))
 const PhotosPage = lazy(async () => ({ default: (await import('./pages/photos-page.tsx')).PhotosPage }))
+const FunctionsPage = lazy(async () => ({ default: (await import('./pages/functions-page.tsx')).FunctionsPage }))
+const StripPage = lazy(async () => ({ default: (await import('./pages/strip-page.tsx')).StripPage }))
+const StoryPage = lazy(async () => ({ default: (await import('./pages/story-page.tsx')).StoryPage }))
+const CleanPage = lazy(async () => ({ default: (await import('./pages/clean-page.tsx')).CleanPage }))
+const SalePage = lazy(async () => ({ default: (await import('./pages/sale-page.tsx')).SalePage }))
 const ProofPage = lazy(async () => ({ default: (await import('./pages/proof-page.tsx')).ProofPage }))
 const AskingPage = lazy(async () => ({ default: (await import('./pages/asking-page.tsx')).AskingPage }))
 const BooksPage = lazy(async () => ({ default: (await import('./pages/books-page.tsx')).BooksPage }))
@@ -28,16 +36,18 @@ const client = makeQueryClient()
 
 export const App = () => {
   const route = useRoute()
+  const mustSignIn = useSignInNeeded()
+  useChanges(client, 'bench' in route ? route.bench : 'own', !mustSignIn)
   return (
     <QueryClientProvider client={client}>
       <a className="skip" href="#main">
         Skip to the page
       </a>
-      <Head route={route} />
+      {mustSignIn ? null : <Head route={route} />}
       <OutboxStrip />
       <main id="main">
         <Suspense fallback={<p className="quiet">Fetching the page …</p>}>
-          <Page key={pathOf(route)} route={route} />
+          {mustSignIn ? <SignInPage /> : <Page key={pathOf(route)} route={route} />}
         </Suspense>
       </main>
       <Live />
@@ -69,6 +79,16 @@ const Page = ({ route }: { readonly route: Route }) => {
       return <AirPage bench={route.bench} id={route.id} />
     case 'photos':
       return <PhotosPage bench={route.bench} id={route.id} />
+    case 'sale':
+      return <SalePage bench={route.bench} id={route.id} />
+    case 'functions':
+      return <FunctionsPage bench={route.bench} id={route.id} />
+    case 'strip':
+      return <StripPage bench={route.bench} id={route.id} />
+    case 'story':
+      return <StoryPage bench={route.bench} id={route.id} />
+    case 'clean':
+      return <CleanPage bench={route.bench} id={route.id} />
     case 'proof':
       return <ProofPage bench={route.bench} id={route.id} />
     case 'asking':

@@ -3,11 +3,15 @@ import type { Result } from '../base/result.ts'
 import type { AppliedNotes, MadeNote } from '../bench/apply-notes.ts'
 import type { MachineDocument, MachineState } from '../bench/contract.ts'
 import type { JobSettings } from '../bench/costs.ts'
+import type { CleanView } from '../bench/cleaning/clean-view.ts'
 import type { Guess } from '../bench/adverts/advert-note.ts'
 import type { Settings } from '../bench/settings.ts'
 import type { Advert, AdvertInput, BuyingView } from '../machine/buying/index.ts'
 import type { Note } from '../bench/note.ts'
+import type { AnswerableFunctions } from '../bench/functions/functions-view.ts'
 import type { PhotosView } from '../bench/photos/machine-photos.ts'
+import type { StripView } from '../bench/stripping/strip-view.ts'
+import type { Films } from '../bench/story/chapters.ts'
 import type { PartState } from '../bench/shelf/part-state.ts'
 import type { SharesAsked } from '../bench/shelf/take-off-shares.ts'
 import type { Held } from '../bench/shelf/at-hand.ts'
@@ -21,6 +25,7 @@ import type { AirRig } from '../machine/air/air-rig.ts'
 import type { AirView } from '../machine/air/air-view.ts'
 import type { GaugeReading } from '../machine/air/gauge-reading.ts'
 import type { FaultShows } from '../machine/fault-shows.ts'
+import type { AskingView } from '../machine/asking.ts'
 import type { MarketPrice } from '../machine/market.ts'
 import type { Plate } from '../machine/plate.ts'
 import type { LookAlikes } from '../machine/look-alikes.ts'
@@ -129,6 +134,13 @@ export type EngineRequest =
       readonly effort: number
     }
   | { readonly kind: 'photos'; readonly notes: readonly Note[] }
+  /** Every function to try before the sale, and what is known of each. */
+  | { readonly kind: 'functions'; readonly job: EngineJob }
+  | { readonly kind: 'strip'; readonly notes: readonly Note[]; readonly blueprint: Blueprint }
+  /** What is worth cleaning at a moment. `asking`: what to ask for it; null where it cannot be asked, so that the usual holds. */
+  | { readonly kind: 'clean'; readonly job: EngineJob; readonly asking: AskingView | null; readonly now: string }
+  /** The films of a machine with their marks; `text`: the same as plain text to copy. */
+  | { readonly kind: 'films'; readonly notes: readonly Note[]; readonly blueprint: Blueprint }
   /** Notes made away from the bench, put to a machine by its rules. */
   | {
       readonly kind: 'apply'
@@ -166,6 +178,10 @@ export type EngineAnswer =
   /** Refused where the advert names what the blueprint does not have, or a figure is out of range. */
   | { readonly kind: 'buying'; readonly buying: Result<WeighedAdvert> }
   | { readonly kind: 'photos'; readonly photos: PhotosView }
+  | { readonly kind: 'functions'; readonly functions: AnswerableFunctions }
+  | { readonly kind: 'strip'; readonly strip: StripView }
+  | { readonly kind: 'clean'; readonly clean: CleanView }
+  | { readonly kind: 'films'; readonly films: Films; readonly text: string }
   | { readonly kind: 'apply'; readonly applied: AppliedNotes }
 
 /** The answer to one kind of request. */

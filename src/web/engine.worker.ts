@@ -2,10 +2,16 @@ import { ok } from '../base/result.ts'
 import { adaptedWords } from '../bench/adapted-words.ts'
 import { guessOf } from '../bench/adverts/guess-of.ts'
 import { applyNotes } from '../bench/apply-notes.ts'
+import { cleanView } from '../bench/cleaning/clean-view.ts'
 import { costsOf } from '../bench/costs.ts'
 import { jobOf } from '../bench/job.ts'
+import { dayOf } from '../bench/logs/calendar-day.ts'
 import { defaultSettings } from '../bench/settings.ts'
+import { functionsView } from '../bench/functions/functions-view.ts'
 import { photosView } from '../bench/photos/machine-photos.ts'
+import { stripView } from '../bench/stripping/strip-view.ts'
+import { chaptersText, filmsOf } from '../bench/story/chapters.ts'
+import { plainTexts } from '../bench/story/plain-text.ts'
 import { costLeft } from '../bench/fold.ts'
 import { heldAgainst, withShelf } from '../bench/shelf/at-hand.ts'
 import { takeOffShares } from '../bench/shelf/take-off-shares.ts'
@@ -30,6 +36,7 @@ import {
   resultText,
   reveal,
   runningBarred,
+  usualAsking,
   virtualComplaints,
   virtualGauge,
   virtualResult,
@@ -131,6 +138,16 @@ const answer = (request: EngineRequest): EngineAnswer | Promise<EngineAnswer> =>
       return { kind: 'lead', lead: leadChoice(request.plate, request.region, request.lengthM, request.cables) }
     case 'photos':
       return { kind: 'photos', photos: photosView(request.notes) }
+    case 'functions':
+      return { kind: 'functions', functions: functionsView(asJob(request.job)) }
+    case 'strip':
+      return { kind: 'strip', strip: stripView(request.notes, keptCopy(request.blueprint)) }
+    case 'films': {
+      const films = filmsOf(request.notes, plainTexts(request.notes, keptCopy(request.blueprint)))
+      return { kind: 'films', films, text: chaptersText(films) }
+    }
+    case 'clean':
+      return { kind: 'clean', clean: cleaning(request) }
     case 'apply':
       return applying(request)
     case 'buying':
@@ -142,6 +159,12 @@ const answer = (request: EngineRequest): EngineAnswer | Promise<EngineAnswer> =>
     case 'copper':
       return { kind: 'copper', copper: cableCopper(request.measured) }
   }
+}
+
+const cleaning = ({ job, asking, now }: Extract<EngineRequest, { kind: 'clean' }>) => {
+  const { state, notes } = job
+  const own = asJob(job)
+  return cleanView({ state, notes, job: own, asking: asking ?? usualAsking(own, state.currency, dayOf(now)), now })
 }
 
 const weighed = ({ advert, blueprint, settings, market, effort }: Extract<EngineRequest, { kind: 'buying' }>) => {

@@ -3,11 +3,13 @@ import { Button } from 'react-aria-components/Button'
 import type { BenchId } from '../bench/contract.ts'
 import { Link } from './router.tsx'
 import type { Route } from './routes.ts'
+import { useKeepsBooks } from './sign-in/use-who.ts'
 import { applyTheme, shownTheme, storedTheme } from './theme.ts'
 
 /** The pages that lead to all others. Shelf and books are those of the bench one is on. */
 export const Head = ({ route }: { readonly route: Route }) => {
   const bench: BenchId = 'bench' in route ? route.bench : 'own'
+  const keepsBooks = useKeepsBooks()
   const at = (kind: Route['kind']): boolean => route.kind === kind
   return (
     <header className="head">
@@ -24,9 +26,11 @@ export const Head = ({ route }: { readonly route: Route }) => {
         <Link to={{ kind: 'shelf', bench }} current={at('shelf')}>
           Shelf
         </Link>
-        <Link to={{ kind: 'books', bench }} current={at('books')}>
-          Books
-        </Link>
+        {keepsBooks ? (
+          <Link to={{ kind: 'books', bench }} current={at('books')}>
+            Books
+          </Link>
+        ) : null}
         <Link to={{ kind: 'blueprints' }} current={at('blueprints')}>
           Blueprints
         </Link>

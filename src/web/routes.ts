@@ -15,13 +15,18 @@ export type Route =
   | { readonly kind: 'proof'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'asking'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'photos'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'sale'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'functions'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'strip'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'clean'; readonly bench: BenchId; readonly id: string }
+  | { readonly kind: 'story'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'books'; readonly bench: BenchId }
   | { readonly kind: 'shelf'; readonly bench: BenchId }
   | { readonly kind: 'part'; readonly bench: BenchId; readonly id: string }
   | { readonly kind: 'lost'; readonly path: string }
 
 /** Pages about one machine beside its own. */
-const furtherPages = ['air', 'proof', 'asking', 'photos'] as const
+const furtherPages = ['air', 'proof', 'asking', 'photos', 'sale', 'functions', 'strip', 'clean', 'story'] as const
 
 /** The page for a path such as `/demo/machine/abc` or `/machine/abc/air`. A path that is none of the pages gives `lost`. */
 export const routeOf = (path: string): Route => {
@@ -89,6 +94,11 @@ export const pathOf = (route: Route): string => {
     case 'proof':
     case 'asking':
     case 'photos':
+    case 'sale':
+    case 'functions':
+    case 'strip':
+    case 'clean':
+    case 'story':
       return `${machinePath(route)}/${route.kind}`
     case 'shelf':
       return shelfPath(route.bench)

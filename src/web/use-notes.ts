@@ -5,13 +5,15 @@ import type { BenchId, MachineDocument } from '../bench/contract.ts'
 import type { NoteContentInput } from '../bench/note.ts'
 import { addNote, newId } from './api.ts'
 import { blueprintQuery } from './blueprint-query.ts'
-import { putInOutbox, waitingOf } from './outbox/outbox.ts'
+import { putInOutbox, waitingOf, type WaitingFile } from './outbox/outbox.ts'
 import { applyNotes } from './outbox/with-waiting.ts'
 import { machineKey, machinesKey } from './queries.ts'
 
 export type NoteWriter = {
   /** Adds the notes one after another. False when one was refused; `problems` then says why, and what came before it stands. */
   readonly write: (contents: readonly NoteContentInput[]) => Promise<boolean>
+  /** Keeps a note on this device together with its photograph, to be sent later. */
+  readonly writeWithFile: (content: NoteContentInput, file: WaitingFile) => Promise<boolean>
   readonly busy: boolean
   readonly problems: readonly Problem[]
 }
@@ -42,7 +44,13 @@ export const useNotes = (bench: BenchId, machine: string): NoteWriter => {
     setBusy(false)
     return refusal.length === 0
   }
-  return { write, busy, problems }
+  const writeWithFile = async (content: NoteContentInput, file: WaitingFile): Promise<boolean> => {
+    const note = { id: newId('note'), madeAt: new Date().toISOString(), content, file }
+    const refusal = await writeHere({ client, bench, machine }, note)
+    setProblems(refusal)
+    return refusal.length === 0
+  }
+  return { write, writeWithFile, busy, problems }
 }
 
 type Place = { readonly client: QueryClient; readonly bench: BenchId; readonly machine: string }
@@ -75,7 +83,12 @@ const keep = async ({ client, bench, machine }: Place, document: MachineDocument
   void client.invalidateQueries({ queryKey: machinesKey(bench) })
 }
 
-type Made = { readonly id: string; readonly madeAt: string; readonly content: NoteContentInput }
+type Made = {
+  readonly id: string
+  readonly madeAt: string
+  readonly content: NoteContentInput
+  readonly file?: WaitingFile
+}
 
 /**
  * Keeps a note on this device, by the same rules as the bench. A machine that this device does not know, or one that is to be read by another

@@ -108,6 +108,14 @@ const enter = async (page: Page, content: NoteContent): Promise<void> => {
     case 'photo':
     case 'listed':
     case 'came-back':
+    case 'taken-out':
+    case 'put-in':
+    case 'cleaned':
+    case 'dried':
+    case 'graded':
+    case 'tried':
+    case 'worded':
+    case 'camera':
       throw new Error(`no job writes “${content.kind}” on the page yet`)
   }
 }

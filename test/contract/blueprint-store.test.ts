@@ -1,9 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { valueOf } from '../../src/base/result.ts'
 import { memoryBlueprintStore } from '../../src/store/memory/blueprint-store.ts'
-import { openStore, type OpenStore } from '../../src/store/sqlite/open-store.ts'
+import { databasesHere } from '../support/open-stores.ts'
 import { blueprintStoreContract } from './blueprint-store.ts'
 
 blueprintStoreContract('memory', false, () => {
@@ -11,19 +7,9 @@ blueprintStoreContract('memory', false, () => {
   return Promise.resolve({ store, again: () => Promise.resolve(store), close: () => Promise.resolve() })
 })
 
-blueprintStoreContract('SQLite', true, async () => {
-  const folder = await mkdtemp(join(tmpdir(), 'thrum-store-'))
-  let current: OpenStore = valueOf(await openStore({ folder }))
-  return {
-    store: current.blueprints,
-    again: async () => {
-      await current.close()
-      current = valueOf(await openStore({ folder }))
-      return current.blueprints
-    },
-    close: async () => {
-      await current.close()
-      await rm(folder, { recursive: true })
-    },
-  }
-})
+for (const [name, open] of databasesHere) {
+  blueprintStoreContract(name, true, async () => {
+    const { store, again, close } = await open()
+    return { store: store.blueprints, again: async () => (await again()).blueprints, close }
+  })
+}

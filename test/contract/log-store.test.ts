@@ -1,9 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { valueOf } from '../../src/base/result.ts'
 import { memoryBench } from '../../src/store/memory/bench.ts'
-import { openStore, type OpenStore } from '../../src/store/sqlite/open-store.ts'
+import { databasesHere } from '../support/open-stores.ts'
 import { logStoreContract } from './log-store.ts'
 
 logStoreContract('memory', () => {
@@ -11,19 +7,9 @@ logStoreContract('memory', () => {
   return Promise.resolve({ stores, again: () => Promise.resolve(stores), close: () => Promise.resolve() })
 })
 
-logStoreContract('SQLite', async () => {
-  const folder = await mkdtemp(join(tmpdir(), 'thrum-logs-'))
-  let current: OpenStore = valueOf(await openStore({ folder }))
-  return {
-    stores: current,
-    again: async () => {
-      await current.close()
-      current = valueOf(await openStore({ folder }))
-      return current
-    },
-    close: async () => {
-      await current.close()
-      await rm(folder, { recursive: true })
-    },
-  }
-})
+for (const [name, open] of databasesHere) {
+  logStoreContract(name, async () => {
+    const { store, again, close } = await open()
+    return { stores: store, again, close }
+  })
+}

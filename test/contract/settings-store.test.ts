@@ -1,9 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { valueOf } from '../../src/base/result.ts'
 import { memorySettingsStore } from '../../src/store/memory/settings-store.ts'
-import { openStore, type OpenStore } from '../../src/store/sqlite/open-store.ts'
+import { databasesHere } from '../support/open-stores.ts'
 import { settingsStoreContract } from './settings-store.ts'
 
 settingsStoreContract('memory', false, () => {
@@ -11,19 +7,9 @@ settingsStoreContract('memory', false, () => {
   return Promise.resolve({ store, again: () => Promise.resolve(store), close: () => Promise.resolve() })
 })
 
-settingsStoreContract('SQLite', true, async () => {
-  const folder = await mkdtemp(join(tmpdir(), 'thrum-store-'))
-  let current: OpenStore = valueOf(await openStore({ folder }))
-  return {
-    store: current.settings,
-    again: async () => {
-      await current.close()
-      current = valueOf(await openStore({ folder }))
-      return current.settings
-    },
-    close: async () => {
-      await current.close()
-      await rm(folder, { recursive: true })
-    },
-  }
-})
+for (const [name, open] of databasesHere) {
+  settingsStoreContract(name, true, async () => {
+    const { store, again, close } = await open()
+    return { store: store.settings, again: async () => (await again()).settings, close }
+  })
+}

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { valueOf } from '../../src/base/result.ts'
 import { openDatabase } from '../../src/store/sqlite/database.ts'
 import { migrate } from '../../src/store/sqlite/migrations.ts'
-import { sqliteNoteStore } from '../../src/store/sqlite/note-store.ts'
+import { sqlNoteStore } from '../../src/store/sql/note-store.ts'
 import { openStore } from '../../src/store/sqlite/open-store.ts'
 import { added, log } from '../support/notes.ts'
 
@@ -51,12 +51,23 @@ describe('opening the store', () => {
     const database = new Database(join(folder, 'bench.sqlite'))
     database.exec("insert into kysely_migration values ('9999-later', '2030-01-01')")
     expect(await openStore({ folder })).toMatchObject({ kind: 'refused', problems: [{ code: 'newer-store' }] })
-    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 5 })
+    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 7 })
     database.close()
   })
 })
 
+const withoutPeople = [
+  'drop table device; drop table person;',
+  "delete from kysely_migration where name = '0006-people-and-devices';",
+].join(' ')
+const withoutWriters = [
+  withoutPeople,
+  'alter table note drop column "by";',
+  'alter table log_entry drop column "by";',
+  "delete from kysely_migration where name = '0005-who-wrote-it';",
+].join(' ')
 const withoutBooks = [
+  withoutWriters,
   'drop table log; drop table log_entry; drop table book_line; drop table book_month;',
   ...['list', 'result', 'came', 'left'].map((name) => `drop index machine_${name};`),
   ...[
@@ -81,6 +92,8 @@ const withoutBlueprints = "drop table own_blueprint; delete from kysely_migratio
 
 describe('a store that an older version wrote', () => {
   it.each([
+    ['people and devices', withoutPeople],
+    ['names of people', withoutWriters],
     ['the shelf and the books', withoutBooks],
     ['settings', `${withoutBooks} ${withoutSettings}`],
     ['own blueprints', `${withoutBooks} ${withoutSettings} ${withoutBlueprints}`],
@@ -134,7 +147,7 @@ describe('a full disk', () => {
   it('keeps nothing, says so, and takes the note once there is room', async () => {
     const db = valueOf(await openDatabase(folder, 'bench.sqlite'))
     valueOf(await migrate(db, folder))
-    const store = sqliteNoteStore(db)
+    const store = sqlNoteStore(db)
     await store.add('own', 'm1', log([added()]))
     const size = (pages: string) =>
       db.executeQuery({ sql: `PRAGMA max_page_count = ${pages}`, parameters: [] } as never)

@@ -26,6 +26,7 @@ const machineEvent = ({ id, at, content }: Note): readonly MachineEvent[] => {
         { ...told, kind: 'spent', minor: content.travelMinor ?? 0 },
       ]
     case 'spent':
+    case 'cleaned':
       return [{ ...told, kind: 'spent', minor: content.costMinor }]
     case 'repaired':
       return content.shelfPart === undefined

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 
-/** The kinds of things that have a log, besides machines: parts of the shelf, adverts weighed, prices seen, spending of the bench. */
-export const logKinds = ['part', 'advert', 'price', 'expense'] as const
+/** The kinds of things that have a log, besides machines: parts of the shelf, adverts weighed, prices seen, spending of the bench, repair records of others. */
+export const logKinds = ['part', 'advert', 'price', 'expense', 'record'] as const
 export type LogKind = (typeof logKinds)[number]
 
 const id = z.string().min(1).max(120)
@@ -12,6 +12,8 @@ export const entrySchema = z.strictObject({
   log: id,
   seq: z.number().int().min(1),
   at: z.iso.datetime(),
+  /** Who wrote it, where people have names. */
+  by: id.optional(),
   content: z.looseObject({ kind: z.string().min(1).max(60) }),
 })
 export type Entry = z.infer<typeof entrySchema>

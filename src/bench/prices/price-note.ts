@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { currencies, type Currency } from '../../base/money.ts'
 import { grades } from '../../facts/asking.ts'
+import { tradingDay } from '../logs/trading-day.ts'
 
 const id = z.string().min(1).max(120)
 const words = z.string().trim().max(2000)
@@ -16,7 +17,7 @@ export const priceContentSchema = z.discriminatedUnion('kind', [
     priceMinor: price,
     currency: z.enum(currencies as readonly [Currency, ...Currency[]]),
     /** The day it sold, or was last seen for sale. */
-    day: z.iso.date('a day is written as 2026-03-31'),
+    day: tradingDay,
     /** False: it stood at this price and did not sell. */
     sold: z.boolean().default(true),
     /** How long it stood, where that is known. */

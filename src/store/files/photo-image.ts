@@ -1,13 +1,11 @@
 import sharp from 'sharp'
+import { keptPhotoPx, mostPhotoPixels } from '../../base/photo-limits.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 
-/** What a photograph is made into: what is looked at, and what stands in lists. Longest side in pixels. */
-const largestPx = 2048
+/** Longest side of what stands in lists, pixels. */
 const smallPx = 480
 const quality = { large: 82, small: 72 } as const
-/** A sensor of 50 megapixels is the largest that phones send; decoding more takes memory that a small machine does not have. */
-const mostPixels = 50_000_000
 
 /** Forms of images that phones and browsers send. Drawings and films are none of them, whatever their name says. */
 const formats: readonly string[] = ['jpeg', 'png', 'webp', 'avif', 'heif']
@@ -28,10 +26,10 @@ export const makeImage = async (bytes: Uint8Array): Promise<Result<MadeImage>> =
   const seen = await look(bytes)
   if (seen.kind === 'refused') return seen
   try {
-    const upright = sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' }).rotate()
+    const upright = sharp(bytes, { limitInputPixels: mostPhotoPixels, failOn: 'error' }).rotate()
     const large = await upright
       .clone()
-      .resize(largestPx, largestPx, { fit: 'inside', withoutEnlargement: true })
+      .resize(keptPhotoPx, keptPhotoPx, { fit: 'inside', withoutEnlargement: true })
       .jpeg({ quality: quality.large, mozjpeg: true })
       .toBuffer({ resolveWithObject: true })
     const small = await sharp(large.data)
@@ -45,14 +43,25 @@ export const makeImage = async (bytes: Uint8Array): Promise<Result<MadeImage>> =
 }
 
 const look = async (bytes: Uint8Array): Promise<Result<null>> => {
-  if (bytes.length === 0) return refused(notAnImage)
+  if (!beginsAsPhotograph(bytes)) return refused(notAnImage)
   const seen = await sharp(bytes, { limitInputPixels: false })
     .metadata()
     .catch(() => null)
   if (seen === null || !formats.includes(seen.format)) return refused(notAnImage)
   const pixels = (seen.width ?? 0) * (seen.height ?? 0)
-  if (pixels > mostPixels) return refused(tooManyPixels(Math.round(pixels / 1e6)))
+  if (pixels > mostPhotoPixels) return refused(tooManyPixels(Math.round(pixels / 1e6)))
   return ok(null)
+}
+
+/** How files of photographs begin. A drawing is text that can name other files or unfold without end, so it is not even looked at. */
+const beginsAsPhotograph = (bytes: Uint8Array): boolean => {
+  const head = Buffer.from(bytes.subarray(0, 12)).toString('latin1')
+  return (
+    head.startsWith('\xff\xd8\xff') ||
+    head.startsWith('\x89PNG\r\n\x1a\n') ||
+    (head.startsWith('RIFF') && head.slice(8) === 'WEBP') ||
+    head.slice(4, 8) === 'ftyp'
+  )
 }
 
 const notAnImage = problem(
@@ -74,3 +83,13 @@ const tooManyPixels = (megapixels: number): Problem =>
     `This photograph has ${megapixels} megapixels, and 50 is the most that can be decoded here`,
     'Set the camera to a smaller size, or send a smaller copy',
   )
+
+/** Whether a photograph that was kept can be decoded to its end. */
+export const isWholePhoto = async (bytes: Uint8Array): Promise<boolean> => {
+  try {
+    await sharp(bytes, { limitInputPixels: mostPhotoPixels, failOn: 'warning' }).raw().toBuffer()
+    return true
+  } catch {
+    return false
+  }
+}

@@ -1,25 +1,27 @@
-import { createHash, randomUUID } from 'node:crypto'
-import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
-import { join } from 'node:path'
+import { randomUUID } from 'node:crypto'
+import { readFile, stat } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import { problem } from '../../base/problem.ts'
 import type { Photo, PhotoOutcome, PhotoSize, PhotoStore } from '../../bench/photos/photo-ports.ts'
 import { makeImage, type MadeImage } from './photo-image.ts'
+import { sumOfBytes, writeSums } from './photo-sums.ts'
+import { makeFolder, syncFolder, writeWhole } from './whole-file.ts'
 
 /** The port of photographs as files in a folder: `ab/abcd….jpg` and `ab/abcd….small.jpg`. */
 export const filePhotoStore = (folder: string): PhotoStore => ({
   put: (bytes) => putPhoto(folder, bytes),
   get: (id, size) => readPhoto(folder, id, size),
-  has: async (id) => (await sizeOf(pathOf(folder, id, 'large'))) !== null,
+  has: async (id) => (await sizeOf(photoPath(folder, id, 'large'))) !== null,
 })
 
 const isId = (id: string): boolean => /^[0-9a-f]{64}$/.test(id)
 
-/** Only a hash makes a path, so that no id leads out of the folder. */
-const pathOf = (folder: string, id: string, size: PhotoSize): string | null =>
+/** Where a photograph lies. Only a hash makes a path, so that no id leads out of the folder. */
+export const photoPath = (folder: string, id: string, size: PhotoSize): string | null =>
   isId(id) ? join(folder, id.slice(0, 2), `${id}${size === 'small' ? '.small' : ''}.jpg`) : null
 
 const readPhoto = async (folder: string, id: string, size: PhotoSize): Promise<Uint8Array | null> => {
-  const path = pathOf(folder, id, size)
+  const path = photoPath(folder, id, size)
   return path === null ? null : readFile(path).catch(() => null)
 }
 
@@ -31,7 +33,7 @@ const sizeOf = async (path: string | null): Promise<number | null> =>
         .catch(() => null)
 
 const putPhoto = async (folder: string, bytes: Uint8Array): Promise<PhotoOutcome> => {
-  const id = createHash('sha256').update(bytes).digest('hex')
+  const id = sumOfBytes(bytes)
   const made = await makeImage(bytes)
   if (made.kind === 'refused') return { kind: 'refused', problem: made.problems[0] ?? unreadable }
   const photo: Photo = {
@@ -40,39 +42,37 @@ const putPhoto = async (folder: string, bytes: Uint8Array): Promise<PhotoOutcome
     heightPx: made.value.heightPx,
     bytes: made.value.large.length,
   }
-  if ((await sizeOf(pathOf(folder, id, 'large'))) !== null) return { kind: 'kept', photo, isNew: false }
+  const path = photoPath(folder, id, 'large')!
   try {
-    await writeBoth(folder, id, made.value)
-    return { kind: 'kept', photo, isNew: true }
+    const isNew = (await sizeOf(path)) === null
+    if (isNew) await writeMade(folder, id, made.value)
+    // Another program may have given it its name this moment, not yet brought to the disk.
+    else await syncFolder(dirname(path))
+    return { kind: 'kept', photo, isNew }
   } catch (fault) {
     return { kind: 'not-kept', problem: writeProblem(fault) }
   }
 }
 
-/** The small one first: a photograph counts as kept once its large file is there. */
-const writeBoth = async (folder: string, id: string, { large, small }: MadeImage): Promise<void> => {
-  await mkdir(join(folder, id.slice(0, 2)), { recursive: true })
-  await writeWhole(pathOf(folder, id, 'small')!, small)
-  await writeWhole(pathOf(folder, id, 'large')!, large)
+/** The large one last: a photograph counts as kept once that is there. */
+export const writeMade = async (
+  folder: string,
+  id: string,
+  made: Pick<MadeImage, 'large' | 'small'>,
+): Promise<void> => {
+  await makeFolder(join(folder, id.slice(0, 2)))
+  const [small, large] = [photoPath(folder, id, 'small')!, photoPath(folder, id, 'large')!]
+  await writeSums([
+    { path: small, sha256: sumOfBytes(made.small) },
+    { path: large, sha256: sumOfBytes(made.large) },
+  ])
+  await writeImage(small, made.small)
+  await writeImage(large, made.large)
 }
 
-/** Written beside, brought to the disk, and only then given its name: no half file is ever found under it. */
-const writeWhole = async (path: string, bytes: Uint8Array): Promise<void> => {
-  const beside = `${path}.${randomUUID()}.part`
-  try {
-    const file = await open(beside, 'wx')
-    try {
-      await file.writeFile(bytes)
-      await file.sync()
-    } finally {
-      await file.close()
-    }
-    await rename(beside, path)
-  } catch (fault) {
-    await rm(beside, { force: true })
-    throw fault
-  }
-}
+/** The same one may come twice at the same time, so each is written beside under a name of its own. */
+const writeImage = (path: string, bytes: Uint8Array): Promise<void> =>
+  writeWhole(path, (file) => file.writeFile(bytes), `${path}.${randomUUID()}.part`)
 
 const unreadable = problem('not-a-photograph', 'photo', 'This is no photograph that can be read', 'Send another one')
 

@@ -3,24 +3,29 @@ import type Database from 'libsql'
 
 /**
  * The database as Kysely drives it, with transactions that take the write lock at once. Every transaction here writes; one
- * that read first could not write any more once another program has written meanwhile.
+ * that read first could not write any more once another program has written meanwhile. A connection that only reads begins with
+ * `begin`.
  *
  * Statements that begin and end a transaction go through `exec`: in libsql 0.5 a prepared statement that fails because the
  * store is busy stays in progress, and no later transaction of that connection can commit (libsql-js pull request 238).
  */
-export const lockingDatabase = (database: Database.Database): SqliteDatabase => ({
+export const lockingDatabase = (
+  database: Database.Database,
+  begin: 'begin' | 'begin immediate' = 'begin immediate',
+): SqliteDatabase => ({
   close: () => void database.close(),
   prepare: (sql) => {
-    const control = controls[sql]
-    if (control !== undefined) return controlStatement(() => database.exec(control))
+    // A full disk makes SQLite take the transaction back by itself; taking it back once more would hide why it failed.
+    if (sql === 'rollback') return controlStatement(() => database.inTransaction && database.exec(sql))
+    if (controls.includes(sql)) return controlStatement(() => database.exec(sql === 'begin' ? begin : sql))
     return database.prepare(sql)
   },
 })
 
-/** As Kysely's SQLite driver writes them, and what is run instead. */
-const controls: Readonly<Record<string, string>> = { begin: 'begin immediate', commit: 'commit', rollback: 'rollback' }
+/** As Kysely's SQLite driver writes them. */
+const controls: readonly string[] = ['begin', 'commit']
 
-const controlStatement = (run: () => void): SqliteStatement => ({
+const controlStatement = (run: () => unknown): SqliteStatement => ({
   reader: false,
   all: () => [],
   iterate: () => [][Symbol.iterator](),

@@ -1,9 +1,10 @@
-import { setTimeout } from 'node:timers/promises'
-import { Migrator, sql, type Kysely, type Migration } from 'kysely'
-import { problem } from '../../base/problem.ts'
-import { ok, refused, type Result } from '../../base/result.ts'
-import type { Tables } from './database.ts'
+import { sql, type Kysely, type Migration } from 'kysely'
+import type { Result } from '../../base/result.ts'
+import { commonMigrations } from '../sql/common-migrations.ts'
+import { migrateWith } from '../sql/migrate.ts'
+import type { Tables } from '../sql/tables.ts'
 import { addShelfAndBooks } from './migration-shelf-and-books.ts'
+import { addWhoWroteIt } from './migration-who-wrote-it.ts'
 
 /** Steps from nothing to the tables of today, by name in order. A step that was given out is never changed; a new one is added. */
 const migrations: Readonly<Record<string, Migration>> = {
@@ -51,51 +52,10 @@ const migrations: Readonly<Record<string, Migration>> = {
     },
   },
   '0004-shelf-and-books': { up: addShelfAndBooks },
+  '0005-who-wrote-it': { up: addWhoWroteIt },
+  ...commonMigrations,
 }
 
 /** Brings the tables up to date. Refused when they were written by a newer program. */
-export const migrate = async (db: Kysely<Tables>, folder: string): Promise<Result<null>> => {
-  const migrator = new Migrator({ db, provider: { getMigrations: () => Promise.resolve({ ...migrations }) } })
-  const known = new Set(Object.keys(migrations))
-  const made = (await appliedNames(db)).filter((name) => !known.has(name))
-  if (made.length > 0) {
-    return refused(
-      problem(
-        'newer-store',
-        folder,
-        'The store there was written by a newer version of Thrum',
-        'Use that version or a later one',
-      ),
-    )
-  }
-  const error = await latest(migrator, triesAtStart)
-  if (error === undefined) return ok(null)
-  const why = error instanceof Error ? error.message : 'for a reason not given'
-  return refused(
-    problem(
-      'store-not-updated',
-      folder,
-      `The store could not be brought up to date: ${why}`,
-      'Try again, or put a backup in its place',
-    ),
-  )
-}
-
-/** Another start of the program may be at the same steps at the same moment; the one that comes late finds them made. */
-const triesAtStart = 4
-const pauseMs = 100
-
-const latest = async (migrator: Migrator, tries: number): Promise<unknown> => {
-  const { error } = await migrator.migrateToLatest()
-  if (error === undefined || tries === 1) return error
-  await setTimeout(pauseMs)
-  return latest(migrator, tries - 1)
-}
-
-/** Names of the steps that were made in this store; none for a new one. */
-const appliedNames = async (db: Kysely<Tables>): Promise<readonly string[]> => {
-  const tables = await sql<{ name: string }>`select name from sqlite_master where name = 'kysely_migration'`.execute(db)
-  if (tables.rows.length === 0) return []
-  const made = await sql<{ name: string }>`select name from kysely_migration`.execute(db)
-  return made.rows.map((row) => row.name)
-}
+export const migrate = (db: Kysely<Tables>, folder: string): Promise<Result<null>> =>
+  migrateWith(db, folder, migrations)

@@ -1,20 +1,11 @@
 import { ok, type Result } from '../../base/result.ts'
-import type { BenchStores, BlueprintStore, SettingsStore } from '../../bench/ports.ts'
-import { sqliteBlueprintStore } from './blueprint-store.ts'
-import { sqliteBookStore } from './book-store.ts'
-import { catchUp } from './catch-up.ts'
+import { catchUp } from '../sql/catch-up.ts'
+import { storesOn, type OpenStore } from '../sql/stores-on.ts'
+import { sqliteChanges } from './changes.ts'
 import { openDatabase } from './database.ts'
 import { migrate } from './migrations.ts'
-import { sqliteLogStore } from './log-store.ts'
-import { sqliteNoteStore } from './note-store.ts'
-import { sqliteSettingsStore } from './settings-store.ts'
 
-export type OpenStore = BenchStores & {
-  readonly blueprints: BlueprintStore
-  readonly settings: SettingsStore
-  /** Lets go of the file. Nothing may be asked of the store afterwards. */
-  readonly close: () => Promise<void>
-}
+export type { OpenStore } from '../sql/stores-on.ts'
 
 /**
  * Opens the store in a folder, making both if need be, and brings its tables up to date.
@@ -30,12 +21,6 @@ export const openStore = async ({ folder }: { readonly folder: string }): Promis
     return migrated
   }
   await catchUp(db)
-  return ok({
-    notes: sqliteNoteStore(db),
-    blueprints: sqliteBlueprintStore(db),
-    settings: sqliteSettingsStore(db),
-    logs: sqliteLogStore(db),
-    books: sqliteBookStore(db),
-    close: () => db.destroy(),
-  })
+  const { changes, announcer } = sqliteChanges(db)
+  return ok({ ...storesOn(db, announcer), changes, close: () => db.destroy() })
 }

@@ -1,10 +1,14 @@
+import { lazy, Suspense } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
 import { moneyText } from '../../base/money.ts'
 import type { MachineView } from '../../machine/view.ts'
+import { dryingOf } from '../clean/drying-of.ts'
 import { Money } from '../parts/money.tsx'
 import { Link } from '../router.tsx'
 import { complaintsText, minutesText } from '../words.ts'
 import type { BenchRow } from './use-bench-views.ts'
+
+const StillDrying = lazy(async () => ({ default: (await import('../clean/still-drying.tsx')).StillDrying }))
 
 /** A machine in hand as one entry of the ledger: its money and its next move. */
 export const InHand = ({ bench, row }: { readonly bench: BenchId; readonly row: BenchRow }) => {
@@ -33,6 +37,13 @@ export const InHand = ({ bench, row }: { readonly bench: BenchId; readonly row: 
       <span className="ledger-next">
         {failure === null ? <NextLine view={view} /> : `Could not be worked out: ${failure}`}
       </span>
+      {dryingOf(machine).length === 0 ? null : (
+        <span className="ledger-next">
+          <Suspense fallback="Something is drying.">
+            <StillDrying drying={dryingOf(machine)} />
+          </Suspense>
+        </span>
+      )}
     </li>
   )
 }

@@ -1,15 +1,22 @@
 import { useMemo, useRef } from 'react'
 import type { Blueprint } from '../../blueprint/schema.ts'
+import { isLevel, middleOf, type Place } from '../../machine/drawing/grid.ts'
+import { placeNumbers } from '../../machine/drawing/labels.ts'
+import {
+  halves,
+  layOut,
+  usualGap,
+  type DrawnCover,
+  type DrawnElement,
+  type Layout,
+} from '../../machine/drawing/layout.ts'
+import { sidesOf } from '../../machine/drawing/potential.ts'
+import { fit, type Scale } from '../../machine/drawing/scale.ts'
 import type { CheckMove } from '../../machine/view.ts'
 import { Fold } from '../parts/fold.tsx'
 import { useWidth } from '../use-width.ts'
 import { percentText } from '../words.ts'
-import { isLevel, middleOf, type Place } from './grid.ts'
-import { halves, layOut, usualGap, type DrawnCover, type DrawnElement, type Layout } from './layout.ts'
-import { sidesOf } from './potential.ts'
-import { placeNumbers } from './labels.ts'
-import { fit, type Scale } from './scale.ts'
-import { symbolOf } from './symbols.tsx'
+import { ElementSymbol } from './symbols.tsx'
 import { tintStrength } from './tint.ts'
 
 type DrawingProps = {
@@ -126,7 +133,9 @@ const Element = ({ drawn, scale, sides, name }: ElementProps) => {
       <title>{name}</title>
       <path className={`conductor ${sides.get(element.from) ?? 'neither'}`} d={pathOf(first, scale)} />
       <path className={`conductor ${sides.get(element.to) ?? 'neither'}`} d={pathOf(second, scale)} />
-      <g transform={`translate(${middle.x} ${middle.y})${turn}`}>{symbolOf(element.kind)}</g>
+      <g transform={`translate(${middle.x} ${middle.y})${turn}`}>
+        <ElementSymbol kind={element.kind} />
+      </g>
     </g>
   )
 }

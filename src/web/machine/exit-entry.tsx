@@ -1,9 +1,10 @@
-import { useState, type FormEvent } from 'react'
+import { lazy, Suspense, useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyFromText, moneyText } from '../../base/money.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { quantityFromText } from '../../base/units.ts'
 import type { ExitMove } from '../../machine/view.ts'
+import { dryingOf } from '../clean/drying-of.ts'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
@@ -12,12 +13,16 @@ import { useNotes } from '../use-notes.ts'
 import { exitNames } from '../words.ts'
 import { CoversNoted } from './covers-noted.tsx'
 import { coverNotes } from './entry-notes.ts'
+import { mayWarn } from './may-warn.ts'
 import { useSheet } from './sheet.ts'
 import { useSafeToSell } from './use-safe-to-sell.tsx'
 
+const DryingAlert = lazy(async () => ({ default: (await import('../clean/drying-alert.tsx')).DryingAlert }))
+const StripWarning = lazy(async () => ({ default: (await import('../strip/strip-warning.tsx')).StripWarning }))
+
 /** A machine leaving the bench: what it fetched, and for one sold working, what shows that it is safe. */
 export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly onDone: () => void }) => {
-  const { bench, document, view, stale } = useSheet()
+  const { bench, document, blueprint, view, stale } = useSheet()
   const { write, busy, problems } = useNotes(bench, document.state.id)
   const exit = view?.exits.find((one) => one.id === move.exit)
   const fetches = Math.max(0, exit?.expectedMinor ?? 0)
@@ -66,7 +71,17 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
   return (
     <form className="entry" onSubmit={(event) => void submit(event)} aria-label="Note that it leaves">
       <Missing missing={exit?.missing ?? []} />
+      {move.exit !== 'sell-working' || dryingOf(document.state).length === 0 ? null : (
+        <Suspense fallback={null}>
+          <DryingAlert bench={bench} machine={document.state.id} drying={dryingOf(document.state)} />
+        </Suspense>
+      )}
       <CoversNoted move={move} />
+      {isSale(move) && document.state.off.length > 0 && mayWarn(document) ? (
+        <Suspense fallback={null}>
+          <StripWarning bench={bench} document={document} blueprint={blueprint} leaves />
+        </Suspense>
+      ) : null}
       {verdict}
       <div className="field-row">
         <Field
@@ -124,6 +139,9 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
     </form>
   )
 }
+
+/** The machine page itself warns once all covers are on. */
+const isSale = ({ exit }: ExitMove): boolean => exit === 'sell-working' || exit === 'sell-for-spares'
 
 const notAmount = (where: string): Problem =>
   problem('not-money', where, 'That is not an amount of money', 'Write it like 3.20, or leave it empty')

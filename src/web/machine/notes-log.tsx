@@ -13,6 +13,7 @@ import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
+import { useNameOf } from '../sign-in/use-who.ts'
 import { useNotes } from '../use-notes.ts'
 import { momentText } from '../words.ts'
 import { useSheet } from './sheet.ts'
@@ -27,6 +28,7 @@ export const NotesLog = () => {
     setReason('')
     say(`Struck out: ${text}`)
   }
+  const nameOf = useNameOf()
   const lines = [...document.lines].sort((a, b) => b.seq - a.seq)
   const waits = new Set(useWaitingNotes().map(({ id }) => id))
   return (
@@ -46,6 +48,7 @@ export const NotesLog = () => {
             ) : (
               <span>{line.text}</span>
             )}
+            {nameOf(line.by) === undefined ? null : <span className="quiet"> by {nameOf(line.by)}</span>}
             {waits.has(line.id) ? <span className="quiet"> not sent yet</span> : null}
             {line.canStrike && !line.struck ? (
               <Button

@@ -6,7 +6,7 @@ export type Keeper = {
 }
 
 const filesName = 'thrum-files'
-const answersName = 'thrum-answers'
+export const answersName = 'thrum-answers'
 /** Written by the build: every file of the pages. */
 const listOfFiles = '/files.json'
 /** Where nothing comes from the network in this time, the last answer is given. */
@@ -34,11 +34,24 @@ export const keepFiles = async ({ caches, fetch }: Keeper): Promise<void> => {
 /** The answer to a request of a page, or null where the browser should see to it itself: whatever is sent, and other places. */
 export const answerTo = (keeper: Keeper, request: Request): Promise<Response> | null => {
   const url = new URL(request.url)
-  if (request.method !== 'GET' || url.origin !== keeper.origin) return null
+  if (url.origin !== keeper.origin) return null
+  if (request.method === 'POST' && comesOrGoes.includes(url.pathname)) return forgetting(keeper, keeper.fetch(request))
+  if (request.method !== 'GET') return null
+  // It has no end that could be kept.
+  if (/^\/api\/bench\/[^/]+\/changes$/.test(url.pathname)) return null
   if (url.pathname.startsWith('/assets/')) return keptFirst(keeper, request)
   if (request.mode === 'navigate') return newestFirst(keeper, request, filesName, '/index.html')
   if (url.pathname.startsWith('/api/')) return newestFirst(keeper, request, answersName, request.url)
   return null
+}
+
+/** With these another person comes to the device, or this one goes: what the bench told before is for neither. */
+const comesOrGoes: readonly string[] = ['/api/sign-in', '/api/sign-out']
+
+const forgetting = async ({ caches }: Keeper, answer: Promise<Response>): Promise<Response> => {
+  const answered = await answer
+  await caches.delete(answersName)
+  return answered
 }
 
 const keptFirst = async ({ caches, fetch }: Keeper, request: Request): Promise<Response> => {
@@ -61,6 +74,8 @@ const newestFirst = async (
   try {
     const answer = await inTime(fetch(request))
     if (answer.ok) await store.put(key, answer.clone())
+    // This device was shut out, or its time is over.
+    if (answer.status === 401) await caches.delete(answersName)
     return answer
   } catch (fault) {
     const kept = await store.match(key)

@@ -3,21 +3,28 @@ import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Link } from '../router.tsx'
 import { momentText } from '../words.ts'
-import { markRefused, takeOut, type WaitingNote } from './outbox.ts'
+import { markRefused, takeOut, useHeld, type WaitingNote } from './outbox.ts'
 import { useSending } from './use-sending.ts'
 
 /** What was made on this device and is not yet on the bench; nothing where nothing waits. */
 export const OutboxStrip = () => {
   const { waiting, sending, sendNow } = useSending()
+  const held = useHeld()
   const refused = waiting.filter((note) => note.refused !== null)
   const count = waiting.length - refused.length
+  const photographs = waiting.filter(({ file, refused: why }) => file !== undefined && why === null).length
   if (waiting.length === 0) return null
   return (
     <aside className="outbox" aria-label="Not sent yet">
       {count === 0 ? null : (
         <p role="status">
-          <strong>{count === 1 ? 'One note is not sent yet.' : `${count} notes are not sent yet.`}</strong> The bench
-          does not answer;{' '}
+          <strong>{count === 1 ? 'One note is not sent yet.' : `${count} notes are not sent yet.`}</strong>{' '}
+          {photographs === 0
+            ? null
+            : photographs === 1
+              ? 'One has a photograph. '
+              : `${photographs} have photographs. `}
+          {held.length === 0 ? 'The bench does not answer; ' : 'The bench cannot take more now; '}
           {count === 1
             ? 'it is kept on this device and sent by itself.'
             : 'they are kept on this device and sent by themselves.'}{' '}
@@ -26,6 +33,7 @@ export const OutboxStrip = () => {
           </Button>
         </p>
       )}
+      <Problems problems={held} />
       {refused.length === 0 ? null : (
         <Fold
           title={

@@ -2,7 +2,11 @@ import { useSyncExternalStore } from 'react'
 import type { Problem } from '../../base/problem.ts'
 import type { BenchId } from '../../bench/contract.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
+import { dropFromBox } from '../photos/photo-box.ts'
 import { readStored, writeStored } from '../stored.ts'
+
+/** A photograph that waits with its note: under which key it is kept on this device, and what its file was called. */
+export type WaitingFile = { readonly key: string; readonly name: string }
 
 /** A note that was made on this device and is not yet known to be kept on the bench. */
 export type WaitingNote = {
@@ -13,6 +17,8 @@ export type WaitingNote = {
   /** When it was made, ISO 8601 in UTC. */
   readonly madeAt: string
   readonly content: NoteContentInput
+  /** The photograph that has to be on the bench before the note. */
+  readonly file?: WaitingFile
   /** Why the bench would not take it; it waits for a decision then. Null while it is only waiting. */
   readonly refused: readonly Problem[] | null
 }
@@ -63,14 +69,34 @@ export const putInOutbox = (note: Omit<WaitingNote, 'refused'>): void =>
   change((before) => [...before, { ...note, refused: null }])
 
 /** Takes a note out: it is kept on the bench, or left out by the person. */
-export const takeOut = (id: string): void => change((before) => before.filter((note) => note.id !== id))
+export const takeOut = (id: string): void => {
+  const key = read().find((note) => note.id === id)?.file?.key
+  change((before) => before.filter((note) => note.id !== id))
+  if (key !== undefined) dropUnused(key)
+}
+
+/** Lets go of a photograph that no note waits with. */
+export const dropUnused = (key: string): void => {
+  if (!read().some(({ file }) => file?.key === key)) void dropFromBox(key)
+}
 
 export const markRefused = (id: string, problems: readonly Problem[] | null): void =>
   change((before) => before.map((note) => (note.id === id ? { ...note, refused: problems } : note)))
+
+let held: readonly Problem[] = []
+
+/** Why the bench takes nothing now though it answers; empty where it does not answer or all is well. */
+export const setHeld = (problems: readonly Problem[]): void => {
+  if (problems.length === 0 && held.length === 0) return
+  held = problems
+  listeners.forEach((listener) => listener())
+}
 
 const subscribe = (listener: () => void): (() => void) => {
   listeners.add(listener)
   return () => listeners.delete(listener)
 }
+
+export const useHeld = (): readonly Problem[] => useSyncExternalStore(subscribe, () => held)
 
 export const useWaitingNotes = (): readonly WaitingNote[] => useSyncExternalStore(subscribe, read)

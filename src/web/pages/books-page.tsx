@@ -4,6 +4,7 @@ import type { BooksView } from '../../bench/books/books-view.ts'
 import type { BenchId } from '../../bench/contract.ts'
 import { BookFiles } from '../books/files.tsx'
 import { ImportPast } from '../books/import-past.tsx'
+import { OpenData } from '../books/open-data.tsx'
 import { monthText } from '../books/month-words.ts'
 import { Months } from '../books/months.tsx'
 import { PeriodAccount } from '../books/period-account.tsx'
@@ -62,6 +63,7 @@ const Account = ({ bench, view }: { readonly bench: BenchId; readonly view: Book
       <TaxYears books={books} note={view.note} />
       <BookFiles bench={bench} />
       <ImportPast bench={bench} />
+      <OpenData bench={bench} />
     </>
   )
 }

@@ -4,11 +4,13 @@ import type { MachineView } from '../../machine/view.ts'
 import { Different } from '../adapt/different.tsx'
 import { Account } from '../machine/account.tsx'
 import { Alerts } from '../machine/alerts.tsx'
+import { dryingOf } from '../clean/drying-of.ts'
 import { choiceOf, moveOf, type Choice } from '../machine/choice.ts'
 import { Covers } from '../machine/covers.tsx'
 import { DateMarks } from '../machine/date-marks.tsx'
 import { DrawingPanel } from '../machine/drawing-panel.tsx'
 import { Grounds } from '../machine/grounds.tsx'
+import { mayWarn } from '../machine/may-warn.ts'
 import { LookedFurther } from '../machine/looked-further.tsx'
 import { LeftCard } from '../machine/left-card.tsx'
 import { LastNote } from '../machine/last-note.tsx'
@@ -28,7 +30,10 @@ import { useFurtherView } from '../use-further-view.ts'
 import { useMachineView } from '../use-machine-view.ts'
 import { complaintsText, percentText } from '../words.ts'
 
+const DryingAlert = lazy(async () => ({ default: (await import('../clean/drying-alert.tsx')).DryingAlert }))
 const FromAdvert = lazy(async () => ({ default: (await import('../buy/from-advert.tsx')).FromAdvert }))
+
+const StripWarning = lazy(async () => ({ default: (await import('../strip/strip-warning.tsx')).StripWarning }))
 
 /** What is wrong with this one, and what to do next. */
 export const MachinePage = ({ bench, id }: { readonly bench: BenchId; readonly id: string }) => {
@@ -86,16 +91,43 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
             <Link to={{ kind: 'proof', bench: sheet.bench, id: state.id }} className="on-its-own">
               Is it safe to sell?
             </Link>
+            {state.practiceSeed === null ? (
+              <Link to={{ kind: 'functions', bench: sheet.bench, id: state.id }} className="on-its-own">
+                Does it all work?
+              </Link>
+            ) : null}
             <Link to={{ kind: 'asking', bench: sheet.bench, id: state.id }} className="on-its-own">
               What to ask
             </Link>
+            <Link to={{ kind: 'clean', bench: sheet.bench, id: state.id }} className="on-its-own">
+              Clean
+            </Link>
             <Link to={{ kind: 'photos', bench: sheet.bench, id: state.id }} className="on-its-own">
               Photographs
+            </Link>
+            <Link to={{ kind: 'sale', bench: sheet.bench, id: state.id }} className="on-its-own">
+              Sale sheet
+            </Link>
+            <Link to={{ kind: 'strip', bench: sheet.bench, id: state.id }} className="on-its-own">
+              Strip-down
+            </Link>
+            <Link to={{ kind: 'story', bench: sheet.bench, id: state.id }} className="on-its-own">
+              Story and film
             </Link>
           </p>
         </div>
         <div className="machine-left">
           {state.left === null ? <Alerts failure={failure} /> : <LeftCard />}
+          {state.left !== null || dryingOf(state).length === 0 ? null : (
+            <Suspense fallback={null}>
+              <DryingAlert bench={sheet.bench} machine={state.id} drying={dryingOf(state)} />
+            </Suspense>
+          )}
+          {state.left === null && mayWarn(sheet.document) && state.off.length === 0 ? (
+            <Suspense fallback={null}>
+              <StripWarning bench={sheet.bench} document={sheet.document} blueprint={sheet.blueprint} />
+            </Suspense>
+          ) : null}
           {state.left === null ? <LastNote /> : null}
           {shown === null ? null : (
             <MoveCard

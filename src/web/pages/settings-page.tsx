@@ -19,18 +19,32 @@ import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { settingsKey, useSettings } from '../queries.ts'
 import { PageTitle } from '../router.tsx'
 import { CostFields, costsChange, textsOf, type CostTexts } from '../settings/cost-fields.tsx'
+import { useWho } from '../sign-in/use-who.ts'
+import { WhoSettings } from '../sign-in/who-settings.tsx'
 import { capital } from '../words.ts'
 
 /** What holds for the whole bench: the worth of an hour, the currency, how risk is weighed, what things cost. */
 export const SettingsPage = () => {
   const { data, error } = useSettings()
+  const who = useWho()
   return (
     <div className="sheet">
       <PageTitle windowTitle="Settings">Settings</PageTitle>
-      {data === undefined ? <Loading what="the settings" error={error} /> : <SettingsForm settings={data} />}
+      {who?.role === 'bench' ? null : data === undefined ? (
+        <Loading what="the settings" error={error} />
+      ) : (
+        <SettingsForm settings={data} />
+      )}
+      {who?.role === 'bench' ? <p>Only a keeper of the books changes what holds for the whole bench.</p> : null}
+      {who === undefined ? null : <WhoSettings who={who} />}
     </div>
   )
 }
+
+const originalChoices = [
+  { id: 'no', name: 'Not kept' },
+  { id: 'yes', name: 'Kept too' },
+] as const
 
 const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
   const [hour, setHour] = useState((settings.hourMinor / 100).toFixed(2))
@@ -38,11 +52,13 @@ const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
   const [attitude, setAttitude] = useState<Attitude>(settings.attitude)
   const [region, setRegion] = useState<Region>(settings.region)
   const [checkedBy, setCheckedBy] = useState(settings.checkedBy)
+  const [originals, setOriginals] = useState<'no' | 'yes'>(settings.keepOriginals ? 'yes' : 'no')
   const [costs, setCosts] = useState<CostTexts>(() => textsOf(settings.costs))
   const { problems, busy, isKept, keep } = useKeeping()
   const submit = (event: FormEvent): void => {
     event.preventDefault()
-    void keep(settings, { hour, costs }, { currency, attitude, region, checkedBy: checkedBy.trim() })
+    const keepOriginals = originals === 'yes'
+    void keep(settings, { hour, costs }, { currency, attitude, region, checkedBy: checkedBy.trim(), keepOriginals })
   }
   return (
     <form onSubmit={submit} aria-label="Settings" noValidate>
@@ -95,6 +111,17 @@ const SettingsForm = ({ settings }: { readonly settings: Settings }) => {
         hint="Stands on a record as the one who made the checks."
         problems={problemsAt(problems, 'checkedBy')}
       />
+      <h2 className="settings-head">Photographs</h2>
+      <OneOf
+        label="Files as they come from the camera"
+        options={originalChoices}
+        chosen={originals}
+        onChange={setOriginals}
+      />
+      <p className="hint">
+        What the pages show is made smaller and holds neither place nor device. A file kept as it was sent holds both,
+        and takes several times the room; it never stands in a sale sheet or a story.
+      </p>
       <CostFields region={region} currency={currency} texts={costs} problems={problems} onChange={setCosts} />
       <Problems problems={problemsElsewhere(problems, ['hourMinor', 'checkedBy', ...costPlaces])} />
       <Button type="submit" className="key enter" isDisabled={busy}>
@@ -113,7 +140,7 @@ const useKeeping = () => {
   const keep = async (
     before: Settings,
     typed: { readonly hour: string; readonly costs: CostTexts },
-    { currency, attitude, region, checkedBy }: Omit<Settings, 'hourMinor' | 'costs'>,
+    { currency, attitude, region, checkedBy, keepOriginals }: Omit<Settings, 'hourMinor' | 'costs'>,
   ): Promise<void> => {
     const hourMinor = moneyFromText(typed.hour)
     const { costs, problems: wrong } = costsChange(before.costs, typed.costs)
@@ -126,6 +153,7 @@ const useKeeping = () => {
       ...(attitude === before.attitude ? {} : { attitude }),
       ...(region === before.region ? {} : { region }),
       ...(checkedBy === before.checkedBy ? {} : { checkedBy }),
+      ...(keepOriginals === before.keepOriginals ? {} : { keepOriginals }),
       ...(Object.keys(costs).length === 0 ? {} : { costs }),
     }
     const isSame = Object.keys(change).length === 0

@@ -5,6 +5,7 @@ import type { Blueprint } from '../../blueprint/schema.ts'
 import { OneOf } from '../parts/one-of.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
+import { useSettings } from '../queries.ts'
 import { PhotoButton } from './photo-button.tsx'
 import { useAdding } from './use-adding.ts'
 
@@ -23,6 +24,7 @@ type AddPhotosProps = {
 /** Photographs from the camera or the pictures of the device: when, of what, and the button. */
 export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
   const { add, busy, problems } = useAdding(bench, document.state.id)
+  const { data: settings } = useSettings()
   const [when, setWhen] = useState<PhotoTime>(document.state.minutes === 0 ? 'before' : 'work')
   const [of, setOf] = useState('')
   return (
@@ -37,7 +39,14 @@ export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
             </option>
           ))}
         </optgroup>
-        <optgroup label="What a note tells of">
+        <optgroup label="A fault">
+          {blueprint.faults.map(({ id, name }) => (
+            <option key={id} value={`fault ${id}`}>
+              {name}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label="A step, or what else a note tells of">
           {document.lines
             .filter(({ kind, struck }) => !struck && kind !== 'photo' && kind !== 'struck')
             .toReversed()
@@ -56,7 +65,11 @@ export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
       >
         {busy ? 'Sending …' : 'Take or choose photographs'}
       </PhotoButton>
-      <p className="quiet">Where and with what they were taken is left out of what is kept.</p>
+      <p className="quiet">
+        {settings?.keepOriginals === true
+          ? 'Where and with what they were taken is left out of what is shown. By your settings the files are kept as they are too, with the place and the device in them; that takes room.'
+          : 'Where and with what they were taken is left out of what is kept.'}
+      </p>
       <Problems problems={problems} />
     </section>
   )
@@ -65,6 +78,7 @@ export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
 const aboutOf = (value: string): PhotoAbout => {
   const [kind, id] = [value.slice(0, value.indexOf(' ')), value.slice(value.indexOf(' ') + 1)]
   if (kind === 'part') return { kind, part: id }
+  if (kind === 'fault') return { kind, fault: id }
   if (kind === 'note') return { kind, note: id }
   return { kind: 'machine' }
 }

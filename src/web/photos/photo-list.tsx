@@ -1,9 +1,12 @@
+import { useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { BenchId, MachineDocument } from '../../bench/contract.ts'
 import type { MachinePhoto, PhotosView } from '../../bench/photos/machine-photos.ts'
 import { Problems } from '../parts/problems.tsx'
+import { useSettings } from '../queries.ts'
 import { useNotes } from '../use-notes.ts'
 import { momentText } from '../words.ts'
+import { PhotoImage, usePhotoAddress } from './photo-image.tsx'
 import { photoAddress } from './send-photo.ts'
 
 /** What the work did: before and after side by side. */
@@ -28,26 +31,48 @@ export const textsOf = ({ lines }: MachineDocument): TextOf => {
   return ({ note }) => texts.get(note) ?? 'Photograph'
 }
 
-const Picture = ({ photo, text }: { readonly photo: MachinePhoto; readonly text: string }) => (
-  <figure>
-    <a
-      href={photoAddress(photo.photo, 'large')}
-      target="_blank"
-      rel="noreferrer"
-      aria-label={`Look at it large: ${text}`}
-    >
-      <img src={photoAddress(photo.photo, 'small')} alt={text} loading="lazy" />
-    </a>
-    <figcaption>{text}</figcaption>
-  </figure>
-)
+const Picture = ({ photo, text }: { readonly photo: MachinePhoto; readonly text: string }) => {
+  const address = usePhotoAddress(photo.photo)
+  return (
+    <figure>
+      <a href={address('large')} target="_blank" rel="noreferrer" aria-label={`Look at it large: ${text}`}>
+        <PhotoImage id={photo.photo} alt={text} />
+      </a>
+      <figcaption>{text}</figcaption>
+    </figure>
+  )
+}
 
 type ListProps = { readonly bench: BenchId; readonly document: MachineDocument; readonly photos: PhotosView }
+
+/** What fills the window below the form, and is painted first. */
+const firstShown = 12
+
+/** How many of a list stand on the page: those in sight at once, all once they are painted, so that a long list keeps nobody waiting. */
+const useShown = (count: number): number => {
+  const [all, setAll] = useState(count <= firstShown)
+  useEffect(() => {
+    if (all) return undefined
+    let timer = 0
+    // A frame, and after it: the first ones are on the screen by then.
+    const frame = requestAnimationFrame(() => {
+      timer = window.setTimeout(() => setAll(true))
+    })
+    return () => {
+      cancelAnimationFrame(frame)
+      window.clearTimeout(timer)
+    }
+  }, [all])
+  return all ? count : firstShown
+}
 
 /** All photographs, the newest first; only those in sight are fetched. */
 export const PhotoList = ({ bench, document, photos }: ListProps) => {
   const { write, busy, problems } = useNotes(bench, document.state.id)
-  const textOf = textsOf(document)
+  const { data: settings } = useSettings()
+  const textOf = useMemo(() => textsOf(document), [document])
+  const newestFirst = photos.photos.toReversed()
+  const shown = useShown(newestFirst.length)
   if (photos.photos.length === 0) return <p>No photographs yet. The first should show it as it came in.</p>
   return (
     <section aria-label="All photographs">
@@ -57,12 +82,17 @@ export const PhotoList = ({ bench, document, photos }: ListProps) => {
       </h2>
       <Problems problems={problems} />
       <ul className="photos">
-        {photos.photos.toReversed().map((photo) => (
+        {newestFirst.slice(0, shown).map((photo) => (
           <li key={photo.note}>
             <Picture photo={photo} text={textOf(photo)} />
             <time dateTime={photo.at} className="quiet">
               {momentText(photo.at)}
             </time>
+            {settings?.keepOriginals === true ? (
+              <a className="plain" href={photoAddress(photo.photo, 'original')}>
+                file as it was sent
+              </a>
+            ) : null}
             <Button
               className="plain strike"
               isDisabled={busy}

@@ -5,7 +5,7 @@ import { saleShotIds, saleShots, saleShotsSource, type SaleShot } from '../../fa
 import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { PhotoButton } from './photo-button.tsx'
-import { photoAddress } from './send-photo.ts'
+import { PhotoImage } from './photo-image.tsx'
 import { useAdding } from './use-adding.ts'
 
 type ShotsProps = { readonly bench: BenchId; readonly machine: string; readonly photos: PhotosView }
@@ -42,7 +42,7 @@ const Shown = ({ shot, photos }: { readonly shot: SaleShot; readonly photos: Pho
   return photo === undefined ? (
     <span className="shot-place" aria-hidden="true" />
   ) : (
-    <img className="shot-place" src={photoAddress(photo.photo, 'small')} alt="Taken" loading="lazy" />
+    <PhotoImage id={photo.photo} alt="Taken" className="shot-place" />
   )
 }
 

@@ -4,7 +4,7 @@ import { useProofSheet } from './proof-sheet.ts'
 
 export type FindingInput = Extract<NoteContentInput, { kind: 'proof' }>['finding']
 
-type FindingWriter = Omit<NoteWriter, 'write'> & {
+type FindingWriter = Omit<NoteWriter, 'write' | 'writeWithFile'> & {
   /** Writes what was found. False when it was refused; `problems` then says why. */
   readonly enter: (finding: FindingInput) => Promise<boolean>
 }

@@ -34,13 +34,22 @@ describe('settings', () => {
       attitude: 'average',
       region: 'UK',
       checkedBy: '',
+      keepOriginals: false,
       costs: {},
     })
     await changeSettings(deps, { hourMinor: 0, currency: 'NZD' })
     const outcome = await changeSettings(deps, { attitude: 'cautious' })
     expect(outcome).toEqual({
       kind: 'changed',
-      settings: { hourMinor: 0, currency: 'NZD', attitude: 'cautious', region: 'UK', checkedBy: '', costs: {} },
+      settings: {
+        hourMinor: 0,
+        currency: 'NZD',
+        attitude: 'cautious',
+        region: 'UK',
+        checkedBy: '',
+        keepOriginals: false,
+        costs: {},
+      },
     })
   })
 

@@ -22,7 +22,15 @@ describe('thrum settings', () => {
     expect(await line.json('settings')).toEqual({
       code: 0,
       value: {
-        settings: { hourMinor: 800, currency: 'GBP', attitude: 'average', region: 'UK', checkedBy: '', costs: {} },
+        settings: {
+          hourMinor: 800,
+          currency: 'GBP',
+          attitude: 'average',
+          region: 'UK',
+          checkedBy: '',
+          keepOriginals: false,
+          costs: {},
+        },
       },
     })
     const changed = await line.json('settings', '--hour', '9.50', '--currency', 'EUR', '--risk', 'cautious')

@@ -7,7 +7,7 @@ import type { CommandLine } from './command-line.ts'
 
 /** Writes what must be passed before running past the command line, which would work out the plan after each. */
 export const passGates = async (line: CommandLine, name: string, blueprint: Blueprint): Promise<void> => {
-  const bench = valueOf(await openBench(join(line.folder, 'data')))
+  const bench = valueOf(await openBench({ folder: join(line.folder, 'data') }))
   for (const content of gatesPassedWithCovers(blueprint)) {
     valueOf(await writeNote(bench.deps, valueOf(await findMachine(bench.deps, name)), content))
   }

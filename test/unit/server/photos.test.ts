@@ -4,16 +4,24 @@ import { join } from 'node:path'
 import { OpenAPIHono } from '@hono/zod-openapi'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { addPhotos, largestPhotoBytes } from '../../../src/server/photos.ts'
+import { largestPhotoBytes } from '../../../src/base/photo-limits.ts'
+import { addPhotos } from '../../../src/server/photos.ts'
+import { fileOriginalStore } from '../../../src/store/files/original-store.ts'
 import { filePhotoStore } from '../../../src/store/files/photo-store.ts'
+import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
 
 describe('photographs over the API', () => {
   let folder = ''
   let app: OpenAPIHono
+  const settings = memorySettingsStore()
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), 'thrum-photos-'))
     app = new OpenAPIHono()
-    addPhotos(app, filePhotoStore(folder))
+    addPhotos(app, {
+      photos: filePhotoStore(folder),
+      originals: fileOriginalStore(join(folder, 'originals')),
+      settings,
+    })
   })
   afterAll(() => rm(folder, { recursive: true }))
   const send = (body: Uint8Array) =>
@@ -52,5 +60,25 @@ describe('photographs over the API', () => {
   it('are not found by anything but their name', async () => {
     for (const id of ['0'.repeat(64), '..%2F..%2Fetc%2Fpasswd', 'x'])
       expect((await app.request(`/api/photos/${id}`)).status).toBe(404)
+  })
+
+  it('keep the file as it was sent only where the settings say so, and give it out as a file', async () => {
+    const sent = await sharp({ create: { width: 64, height: 48, channels: 3, background: '#a40' } })
+      .jpeg()
+      .withExif({ IFD0: { Model: 'Invented camera' } })
+      .toBuffer()
+    const { id } = (await (await send(sent)).json()) as { id: string }
+    const before = await app.request(`/api/photos/${id}?size=original`)
+    expect([before.status, await before.json()]).toMatchObject([404, { problems: [{ code: 'no-original' }] }])
+    await settings.add({ at: '2026-03-14T10:00:00.000Z', change: { keepOriginals: true } })
+    expect((await send(sent)).status).toBe(201)
+    const original = await app.request(`/api/photos/${id}?size=original`)
+    expect(original.headers.get('content-disposition')).toMatch(/^attachment/)
+    const bytes = Buffer.from(await original.arrayBuffer())
+    expect(bytes.equals(sent)).toBe(true)
+    expect(bytes.includes('Invented camera')).toBe(true)
+    // What is shown holds nothing of it.
+    const shown = Buffer.from(await (await app.request(`/api/photos/${id}`)).arrayBuffer())
+    expect(shown.includes('Invented camera')).toBe(false)
   })
 })

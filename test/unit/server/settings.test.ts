@@ -46,7 +46,15 @@ const refusal = async (response: Response): Promise<[number, ...string[]]> => {
 describe('/api/settings', () => {
   it('gives what holds, and changes only what is named', async () => {
     const app = appWith(memorySettingsStore())
-    const first = { hourMinor: 800, currency: 'GBP', attitude: 'average', region: 'UK', checkedBy: '', costs: {} }
+    const first = {
+      hourMinor: 800,
+      currency: 'GBP',
+      attitude: 'average',
+      region: 'UK',
+      checkedBy: '',
+      keepOriginals: false,
+      costs: {},
+    }
     expect(await settingsOf(await app.request('/api/settings'))).toEqual(first)
     const changed = await patch(app, { hourMinor: 950 })
     expect([changed.status, await settingsOf(changed)]).toEqual([200, { ...first, hourMinor: 950 }])

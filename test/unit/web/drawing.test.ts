@@ -8,12 +8,12 @@ import {
   samePlace,
   sharedLength,
   type Place,
-} from '../../../src/web/drawing/grid.ts'
-import { placeNumbers } from '../../../src/web/drawing/labels.ts'
-import { clusters, halves, layOut, usualGap } from '../../../src/web/drawing/layout.ts'
-import { sidesOf } from '../../../src/web/drawing/potential.ts'
-import { routeAll } from '../../../src/web/drawing/route.ts'
-import { fit } from '../../../src/web/drawing/scale.ts'
+} from '../../../src/machine/drawing/grid.ts'
+import { placeNumbers } from '../../../src/machine/drawing/labels.ts'
+import { clusters, halves, layOut, usualGap } from '../../../src/machine/drawing/layout.ts'
+import { sidesOf } from '../../../src/machine/drawing/potential.ts'
+import { routeAll } from '../../../src/machine/drawing/route.ts'
+import { fit } from '../../../src/machine/drawing/scale.ts'
 import { tintStrength } from '../../../src/web/drawing/tint.ts'
 import { smallBlueprint } from './blueprint.ts'
 

@@ -15,11 +15,14 @@ const pages: readonly Route[] = [
   { kind: 'blueprint', id: 'with / and ü?' },
   { kind: 'machine', bench: 'own', id: 'a-1' },
   { kind: 'machine', bench: 'demo', id: 'with / and ü?' },
+  { kind: 'clean', bench: 'own', id: 'a-1' },
   { kind: 'air', bench: 'own', id: 'a-1' },
   { kind: 'air', bench: 'demo', id: 'with / and ü?' },
   { kind: 'proof', bench: 'own', id: 'a-1' },
   { kind: 'proof', bench: 'demo', id: 'with / and ü?' },
   { kind: 'asking', bench: 'own', id: 'a-1' },
+  { kind: 'strip', bench: 'own', id: 'a-1' },
+  { kind: 'strip', bench: 'demo', id: 'with / and ü?' },
   { kind: 'asking', bench: 'demo', id: 'with / and ü?' },
 ]
 

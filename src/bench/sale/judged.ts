@@ -1,0 +1,12 @@
+/** What the notes say to a claim, and which of them. */
+export type Judged = {
+  readonly verdict: 'supported' | 'unsupported' | 'contradicted'
+  readonly why: string
+  readonly notes: readonly string[]
+}
+
+export const yes = (why: string, notes: readonly string[]): Judged => ({ verdict: 'supported', why, notes })
+export const no = (why: string, notes: readonly string[] = []): Judged => ({ verdict: 'contradicted', why, notes })
+export const unsaid = (why: string): Judged => ({ verdict: 'unsupported', why, notes: [] })
+
+export const noteOf = ({ note }: { readonly note: string }): string => note

@@ -1,0 +1,176 @@
+import { inSentence } from '../../base/in-sentence.ts'
+import type { Grade } from '../../facts/asking.ts'
+import { gradeLooks } from '../../facts/sale-claims.ts'
+import { saleShotIds, saleShots, type SaleShot } from '../../facts/sale-shots.ts'
+import type { Region } from '../../facts/regions.ts'
+import type { AskingView } from '../../machine/asking.ts'
+import type { Job } from '../../machine/job.ts'
+import type { MachineDocument } from '../contract.ts'
+import { foldNotes, standing } from '../fold.ts'
+import { fittedTo } from '../fitted.ts'
+import { jobOf } from '../job.ts'
+import { machinePhotos } from '../photos/machine-photos.ts'
+import { dayText } from '../words.ts'
+import { claimsIn, type ClaimMark } from './claims.ts'
+import { evidenceOf, type Evidence } from './evidence.ts'
+import { priceOfSheet, type SheetPrice } from './sheet-price.ts'
+import { sectionWords, standingOf, type Standing } from './section-words.ts'
+import { sheetSections, type SheetSection } from './worded-note.ts'
+
+/** One section: the words that stand, those of the notes beside them, and what is claimed. */
+export type SectionView = {
+  readonly section: SheetSection
+  readonly name: string
+  readonly text: string
+  /** As the notes say it now. */
+  readonly generated: string
+  /** One's own words; null while the notes' words stand. `was`: as the notes said it then, where they say something else by now. */
+  readonly own: { readonly note: string; readonly on: string; readonly was: string | null } | null
+  readonly claims: readonly (Omit<ClaimMark, 'notes'> & { readonly notes: readonly NoteRef[] })[]
+}
+
+/** A note with how it reads. */
+export type NoteRef = { readonly id: string; readonly text: string }
+
+export type SheetPhoto = { readonly photo: string; readonly shot: SaleShot | null; readonly alt: string }
+
+export type ConditionLine = {
+  readonly part: string
+  readonly name: string
+  readonly grade: Grade
+  readonly looks: string
+  readonly when: 'before' | 'after'
+  readonly text: string
+}
+
+/** GET …/sale-sheet: all that is on the sale sheet of a machine. */
+export type SaleSheetView = {
+  readonly machine: { readonly id: string; readonly name: string; readonly version: number }
+  readonly standing: Standing
+  readonly sections: readonly SectionView[]
+  readonly condition: readonly ConditionLine[]
+  readonly price: SheetPrice | null
+  readonly photos: readonly SheetPhoto[]
+  /** How many claims the notes do not bear out. */
+  readonly unsupported: number
+  /** The day of the last note. */
+  readonly on: string
+  readonly reference: string
+}
+
+const names: Readonly<Record<SheetSection, string>> = {
+  title: 'Title',
+  opening: 'What it is',
+  wrong: 'What was wrong',
+  done: 'What was done',
+  tested: 'What was tested',
+  worn: 'What is worn',
+  'with-it': 'What comes with it',
+  closing: 'Last words',
+}
+
+export type SheetGrounds = {
+  readonly job: Job
+  readonly region: Region
+  /** What to ask for it; null where that cannot be said. */
+  readonly asking: AskingView | null
+}
+
+/** The sale sheet as the notes stand; the same notes give the same sheet. */
+export const saleSheetView = (document: MachineDocument, { job, region, asking }: SheetGrounds): SaleSheetView => {
+  const { state, notes } = document
+  const own = standing(notes)
+  const lastAt =
+    own.findLast(({ content }) => content.kind !== 'worded' && content.kind !== 'camera')?.at ?? state.addedAt
+  const evidence = evidenceOf(state, notes, job, region)
+  const now = sectionWords(evidence, lastAt)
+  const sections = sheetSections.map((section) =>
+    sectionView(section, now[section], { document, job, region, evidence }),
+  )
+  return {
+    machine: { id: state.id, name: state.name, version: state.version },
+    standing: standingOf(evidence),
+    sections,
+    condition: evidence.graded.map(({ part, grade, when, text }) => ({
+      part,
+      name: job.blueprint.parts.find(({ id }) => id === part)?.name ?? part,
+      grade,
+      looks: gradeLooks[grade],
+      when,
+      text,
+    })),
+    price: priceOfSheet(state, job, standingOf(evidence), asking),
+    photos: photosOf(document, job),
+    unsupported: sections.flatMap(({ claims }) => claims).filter(({ verdict }) => verdict !== 'supported').length,
+    on: dayText(lastAt),
+    reference: `${state.id}, note ${state.version}`,
+  }
+}
+
+type Whole = Pick<SheetGrounds, 'job' | 'region'> & { readonly document: MachineDocument; readonly evidence: Evidence }
+
+const sectionView = (section: SheetSection, generated: string, whole: Whole): SectionView => {
+  const { document, evidence } = whole
+  const note = standing(document.notes).findLast(
+    ({ content }) => content.kind === 'worded' && content.section === section,
+  )
+  const own = note?.content.kind === 'worded' && note.content.text !== '' ? { note, text: note.content.text } : null
+  const text = own?.text ?? generated
+  const was = own === null ? generated : wordsAt(section, own.note.seq, whole)
+  const textOf = new Map(document.lines.map((line) => [line.id, line.text]))
+  return {
+    section,
+    name: names[section],
+    text,
+    generated,
+    own:
+      own === null
+        ? null
+        : { note: own.note.id, on: dayText(own.note.at), was: isSame(section, was, generated) ? null : was },
+    claims: claimsIn(text, evidence).map((mark) => ({
+      ...mark,
+      notes: mark.notes.flatMap((id) => {
+        const words = textOf.get(id)
+        return words === undefined ? [] : [{ id, text: words }]
+      }),
+    })),
+  }
+}
+
+/** The day in the last words moves with every note; that alone is no change. */
+const isSame = (section: SheetSection, was: string, now: string): boolean =>
+  section === 'closing' ? withoutDay(was) === withoutDay(now) : was === now
+const withoutDay = (text: string): string => text.replace(/^This says what was noted up to .*$/m, '')
+
+/** The section as the notes said it when this note was written. */
+const wordsAt = (section: SheetSection, seq: number, { document, job, region }: Whole): string => {
+  const before = document.notes.filter((note) => note.seq < seq)
+  const state = fittedTo(foldNotes(before), job.blueprint)
+  const then = jobOf(state, before, job.blueprint, job.attitude, job.costs)
+  const last = standing(before).findLast(({ content }) => content.kind !== 'worded' && content.kind !== 'camera')
+  return sectionWords(evidenceOf(state, before, then, region), last?.at ?? state.addedAt)[section]
+}
+
+/** So many photographs are on a sheet at most. */
+const mostPhotos = 24
+
+/** The shots that sell in their order, the last of each; then what else was taken when it was done. */
+const photosOf = ({ notes }: MachineDocument, { blueprint }: Job): readonly SheetPhoto[] => {
+  const all = machinePhotos(notes)
+  const shots = saleShotIds.flatMap((shot) => all.findLast((photo) => photo.shot === shot) ?? [])
+  const others = all.filter(({ shot, when }) => shot === undefined && when === 'after')
+  const unlike = new Map([...shots, ...others].map((photo) => [photo.photo, photo]))
+  return [...unlike.values()].slice(0, mostPhotos).map(({ photo, shot, about, text }) => {
+    const part = about.kind === 'part' ? (blueprint.parts.find(({ id }) => id === about.part)?.name ?? about.part) : ''
+    const named = shot === undefined ? part : saleShots[shot]
+    const words = [named, text].filter((one) => one !== '')
+    return {
+      photo,
+      shot: shot ?? null,
+      alt:
+        words.length === 0
+          ? 'The machine as it is sold'
+          : words.map((one, i) => (i === 0 ? one : inSentence(one))).join(': '),
+    }
+  })
+}

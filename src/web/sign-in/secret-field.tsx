@@ -1,0 +1,33 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { Input } from 'react-aria-components/Input'
+import { Label } from 'react-aria-components/Label'
+import { TextField } from 'react-aria-components/TextField'
+
+type SecretFieldProps = {
+  readonly label: string
+  readonly value: string
+  readonly onChange: (value: string) => void
+}
+
+/** A field for a passphrase: hidden unless asked to be shown, open to pasting and to what the browser remembers. */
+export const SecretField = ({ label, value, onChange }: SecretFieldProps) => {
+  const [isShown, setShown] = useState(false)
+  return (
+    <TextField
+      className="field"
+      value={value}
+      onChange={onChange}
+      type={isShown ? 'text' : 'password'}
+      autoComplete="current-password"
+    >
+      <Label>{label}</Label>
+      <span className="field-line">
+        <Input autoCapitalize="none" spellCheck={false} />
+        <Button className="plain" aria-pressed={isShown} onPress={() => setShown(!isShown)}>
+          {isShown ? 'Hide' : 'Show'}
+        </Button>
+      </span>
+    </TextField>
+  )
+}

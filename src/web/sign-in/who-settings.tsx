@@ -1,0 +1,18 @@
+import { SignOut } from './sign-out.tsx'
+import { Devices, People } from './devices.tsx'
+import type { Who } from './api.ts'
+import '../style/sign-in.css'
+
+/** The part of the settings about who comes in; nothing where nobody has to sign in. */
+export const WhoSettings = ({ who }: { readonly who: Who }) =>
+  who.needed ? (
+    <>
+      <SignOut who={who} />
+      {who.role === 'keeper' ? (
+        <>
+          <Devices />
+          <People />
+        </>
+      ) : null}
+    </>
+  ) : null

@@ -1,0 +1,54 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { filmTime } from '../../base/film-time.ts'
+import type { Films } from '../../bench/story/chapters.ts'
+import { Field } from '../parts/field.tsx'
+import { say } from '../parts/live.tsx'
+
+/** The chapters of each film, and a text of them to copy. */
+export const ChapterList = ({ films, text }: { readonly films: Films; readonly text: string }) => {
+  if (films.films.length === 0) return null
+  return (
+    <section className="panel" aria-label="Chapters">
+      <h2>Chapters</h2>
+      {films.films.map(({ name, chapters }) => (
+        <div key={name}>
+          {name === '' ? null : <h3 className="film-name">{name}</h3>}
+          <ol className="chapters" aria-label={name === '' ? 'Chapters of the film' : `Chapters of ${name}`}>
+            {chapters.map(({ atMs, text: words }) => (
+              <li key={atMs}>
+                <b className="figure">{filmTime(atMs)}</b> {words}
+              </li>
+            ))}
+          </ol>
+        </div>
+      ))}
+      <Copy text={text} />
+      <p className="hint">
+        Counted while the camera ran. What was noted less than ten seconds apart is one chapter. A slip is struck out in
+        the history of the machine and leaves the list.
+      </p>
+    </section>
+  )
+}
+
+/** Copies where the browser lets a page copy; else the text stands there to be marked. */
+const Copy = ({ text }: { readonly text: string }) => {
+  const [isShown, setShown] = useState(false)
+  const copy = async (): Promise<void> => {
+    try {
+      await navigator.clipboard.writeText(text)
+      say('Chapters copied.')
+    } catch {
+      setShown(true)
+    }
+  }
+  return (
+    <>
+      <Button className="key" onPress={() => void copy()}>
+        Copy the chapters
+      </Button>
+      {isShown ? <Field label="Mark this text and copy it" value={text} onChange={() => undefined} long /> : null}
+    </>
+  )
+}
