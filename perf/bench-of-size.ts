@@ -4,6 +4,8 @@ import type { Note } from '../src/bench/note.ts'
 import type { LogStore, LogWrite } from '../src/bench/ports.ts'
 import { blueprintById } from '../src/blueprint/library.ts'
 import { memoryBench } from '../src/store/memory/bench.ts'
+import type { OpenStore } from '../src/store/sql/stores-on.ts'
+import { cloneLogs } from './clone-logs.ts'
 
 /** Machines standing about at any size of the bench: nobody has room for more. */
 const mostInHand = 200
@@ -35,8 +37,23 @@ const templates = async (): Promise<Templates> => {
   }
 }
 
-/** Writes so many machines, two parts of the shelf for each, and spending, through the port, spread over five years. */
-export const fillBench = async (logs: LogStore, machines: number): Promise<void> => {
+/** Logs of machines that left which a bench larger than that many is copied from inside the database. */
+const setSize = 800
+
+/**
+ * Fills an empty bench with so many machines, two parts of the shelf for each, and spending, spread over five years. The first are written
+ * through the port; of a large bench most are copies of those that left, made inside the database together with all that is kept beside.
+ */
+export const fillBench = async ({ logs, db }: OpenStore, machines: number): Promise<void> => {
+  const copies = Math.max(0, Math.floor((machines - mostInHand) / setSize) - 1)
+  if (copies === 0) return fillThrough(logs, 0, machines, machines)
+  await fillThrough(logs, 0, setSize, machines)
+  await cloneLogs(db, [{ kind: 'machine', step: setSize }, { kind: 'part', step: partsPerMachine * setSize }, { kind: 'expense', step: setSize }], copies) // prettier-ignore
+  await fillThrough(logs, (copies + 1) * setSize, machines, machines)
+}
+
+/** Writes the machines from a number up to another, of so many in all; the last of all stand about. */
+const fillThrough = async (logs: LogStore, from: number, to: number, machines: number): Promise<void> => {
   const { left, inHand, parts, expenses } = await templates()
   let batch: LogWrite[] = []
   const flush = async (): Promise<void> => {
@@ -44,26 +61,24 @@ export const fillBench = async (logs: LogStore, machines: number): Promise<void>
     if (outcome.kind !== 'appended') throw new Error(`the bench could not be filled: ${outcome.kind}`)
     batch = []
   }
-  for (let i = 0; i < machines; i++) {
+  for (let i = from; i < to; i++) {
     const stands = i >= machines - Math.min(mostInHand, machines / 5)
     const log = stands ? inHand[i % inHand.length] : left[i % left.length]
-    batch.push({
-      kind: 'machine',
-      id: `m${i}`,
-      expectedVersion: 0,
-      entries: log.map((note) => copyOf(note, `m${i}`, i)),
-    })
+    const id = idOf('m', i)
+    batch.push({ kind: 'machine', id, expectedVersion: 0, entries: log.map((note) => copyOf(note, id, i)) })
     for (let k = 0; k < partsPerMachine; k++) {
       const n = i * partsPerMachine + k
-      batch.push(logCopy('part', `p${n}`, parts[n % parts.length], i))
+      batch.push(logCopy('part', idOf('p', n), parts[n % parts.length], i))
     }
     if (i % machinesPerExpense === 0) {
-      batch.push(logCopy('expense', `e${i}`, expenses[(i / machinesPerExpense) % expenses.length], i))
+      batch.push(logCopy('expense', idOf('e', i), expenses[(i / machinesPerExpense) % expenses.length], i))
     }
     if (batch.length >= atOnce) await flush()
   }
-  await flush()
+  if (batch.length > 0) await flush()
 }
+
+const idOf = (letter: string, number: number): string => `${letter}${String(number).padStart(7, '0')}`
 
 /** Under other ids, some months earlier. */
 const copyOf = ({ seq, at, content }: Note, machine: string, i: number): Note => ({

@@ -9,7 +9,9 @@ import { machineList } from '../src/bench/queries.ts'
 import { sqlBookStore } from '../src/store/sql/book-store.ts'
 import type { Tables } from '../src/store/sql/tables.ts'
 import { openStore, type OpenStore } from '../src/store/sqlite/open-store.ts'
+import { appendFigures, writtenColumns, type BareAppend, type Figure } from './append-speed.ts'
 import { fillBench } from './bench-of-size.ts'
+import { p95, p95OfBoth } from './percentile.ts'
 import { tableLines } from './table.ts'
 
 const times = 200
@@ -38,15 +40,13 @@ const questions: readonly Question[] = [
   { name: 'Books: machines by blueprint', ask: (books) => books.groups('own', 'machine') },
 ]
 
-export type Figure = { readonly name: string; readonly p95Ms: number; readonly bareMs: number }
-
 /** p95 of each question at a size, beside that of the same statements run bare on the same file. */
 export const booksSpeed = async (machines: number): Promise<readonly Figure[]> => {
   const folder = await mkdtemp(join(tmpdir(), 'thrum-perf-'))
   try {
     const store = valueOf(await openStore({ folder }))
-    await fillBench(store.logs, machines)
-    const figures = [...(await questionFigures(store, folder)), await appendFigure(store, folder)]
+    await fillBench(store, machines)
+    const figures = [...(await questionFigures(store, folder)), ...(await appended(store, folder))]
     await store.close()
     return [...figures, await openFigure(folder)]
   } finally {
@@ -59,11 +59,10 @@ const questionFigures = async (store: OpenStore, folder: string): Promise<readon
   const figures: Figure[] = []
   for (const { name, ask } of questions) {
     const statements = await statementsOf(bare, ask)
-    const p95Ms = await p95(() => ask(store.books))
-    const bareMs = await p95(() => {
+    const asked = (): void => {
       for (const { sql, values } of statements) bare.prepare(sql).all(...values)
-    })
-    figures.push({ name, p95Ms, bareMs })
+    }
+    figures.push({ name, ...(await p95OfBoth(() => ask(store.books), asked, times)) })
   }
   bare.close()
   return figures
@@ -81,29 +80,30 @@ const statementsOf = async (database: Database.Database, ask: Question['ask']): 
   return statements
 }
 
-/** A note to each of so many machines of some thirty notes; bare: such a row put in and synced, nothing made of it. */
-const appendFigure = async ({ notes }: OpenStore, folder: string): Promise<Figure> => {
-  const bare = new Database(join(folder, 'bench.sqlite'))
-  const rows = bare.prepare('select id, version from machine where version between 28 and 33 limit ?').all(times + 1)
-  const machines = rows as readonly { readonly id: string; readonly version: number }[]
-  let i = 0
-  const at = '2026-03-01T10:00:00.000Z'
-  const p95Ms = await p95(async () => {
-    const { id, version } = machines[i++ % machines.length]
-    const note = { id: `${id}.more`, machine: id, seq: version + 1, at, content: { kind: 'said', text: 'Looked at again' } } as const // prettier-ignore
-    await notes.append(id, version, [note])
-  })
-  bare.exec('PRAGMA synchronous = FULL')
-  const insert = bare.prepare('insert into note (machine, id, seq, at, content) values (?, ?, ?, ?, ?)')
-  i = 0
-  const bareMs = await p95(() => {
-    const { id, version } = machines[i++ % machines.length]
-    bare.exec('begin immediate')
-    insert.run(id, `${id}.bare`, version + 2, at, '{"kind":"said","text":"Looked at again"}')
-    bare.exec('commit')
-  })
-  bare.close()
-  return { name: 'A note to a machine of 30 notes', p95Ms, bareMs }
+const appended = async (store: OpenStore, folder: string): Promise<readonly Figure[]> => {
+  const database = new Database(join(folder, 'bench.sqlite'))
+  database.exec('PRAGMA synchronous = FULL')
+  const figures = await appendFigures(store, bareAppend(database), times)
+  database.close()
+  return figures
+}
+
+const bareAppend = (database: Database.Database): BareAppend => {
+  const insert = database.prepare('insert into note (machine, id, seq, at, content) values (?, ?, ?, ?, ?)')
+  return {
+    read: (machine) => database.prepare('select * from note where machine = ? order by seq').all(machine),
+    append: (row, { id, machine, seq, at, content }) => {
+      const columns = writtenColumns(row)
+      database.exec('begin immediate')
+      database
+        .prepare(
+          `update machine set version = version + 1, ${columns.map((name) => `"${name}" = ?`).join(', ')} where id = ? and version = ?`,
+        ) // prettier-ignore
+        .run(...columns.map((name) => row[name]), machine, row.version)
+      insert.run(machine, id, seq, at, JSON.stringify(content))
+      database.exec('commit')
+    },
+  }
 }
 
 /** Opening the store and closing it; bare: the file alone, with one look at it. */
@@ -115,18 +115,6 @@ const openFigure = async (folder: string): Promise<Figure> => {
     database.close()
   }, 20)
   return { name: 'Opening the store', p95Ms, bareMs }
-}
-
-/** The time within which nineteen of twenty runs end, the first one left out. */
-const p95 = async (work: () => unknown, runs = times): Promise<number> => {
-  await work()
-  const taken: number[] = []
-  for (let i = 0; i < runs; i++) {
-    const began = performance.now()
-    await work()
-    taken.push(performance.now() - began)
-  }
-  return taken.sort((a, b) => a - b)[Math.ceil(runs * 0.95) - 1]
 }
 
 /** How each question grows: a row a question, two columns a size. */

@@ -1,5 +1,6 @@
-import { spawn } from 'node:child_process'
+import { execFileSync, spawn } from 'node:child_process'
 import { randomUUID } from 'node:crypto'
+import { readFileSync } from 'node:fs'
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -17,6 +18,8 @@ export type Load = {
   readonly read: number
   readonly writeP95Ms: number
   readonly readP95Ms: number
+  /** Processor time of the two programs for one answer: what they cost whatever else the computer does. NaN where the system does not say. */
+  readonly cpuMs: number
 }
 
 /**
@@ -32,6 +35,7 @@ export const load = async (seconds: number): Promise<Load> => {
     const at = (who: number): string => `${programs[who % 2].address}/api/bench/own/machines`
     for (let i = 0; i < machines; i++) await add(at(i), `m${i}`)
     const figures = { written: 0, conflicts: 0, read: 0, writeMs: [] as number[], readMs: [] as number[] }
+    const before = cpuSecondsOf(programs)
     const end = Date.now() + seconds * 1000
     const write = async (who: number): Promise<void> => {
       let version = 1
@@ -63,9 +67,11 @@ export const load = async (seconds: number): Promise<Load> => {
       ...Array.from({ length: writers }, (_, who) => write(who)),
       ...Array.from({ length: readers }, (_, who) => read(who)),
     ])
+    const used = cpuSecondsOf(programs) - before
     await nothingLost(database, figures.written)
     const { written, conflicts, read: all, writeMs, readMs } = figures
-    return { written, conflicts, read: all, writeP95Ms: percentile(writeMs, 0.95), readP95Ms: percentile(readMs, 0.95) }
+    const [writeP95Ms, readP95Ms] = [percentile(writeMs, 0.95), percentile(readMs, 0.95)]
+    return { written, conflicts, read: all, writeP95Ms, readP95Ms, cpuMs: (1000 * used) / (written + conflicts + all) }
   } finally {
     for (const { stop } of programs) await stop()
     await server.stop()
@@ -99,7 +105,19 @@ const add = async (address: string, id: string): Promise<void> => {
   if (response.status !== 201) throw new Error(`a machine could not be added: ${await response.text()}`)
 }
 
-type Serving = { readonly address: string; readonly stop: () => Promise<void> }
+/** Processor time so far, as Linux counts it (proc_pid_stat(5), fields utime and stime, in ticks). */
+const cpuSecondsOf = (programs: readonly Serving[]): number => {
+  try {
+    const ticks = Number(execFileSync('getconf', ['CLK_TCK'], { encoding: 'utf8' }))
+    return programs
+      .map(({ pid }) => readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1].split(' '))
+      .reduce((sum, fields) => sum + (Number(fields[11]) + Number(fields[12])) / ticks, 0)
+  } catch {
+    return NaN
+  }
+}
+
+type Serving = { readonly pid: number; readonly address: string; readonly stop: () => Promise<void> }
 
 /** A server process of its own, as it is built. */
 const serve = async (database: string, folder: string): Promise<Serving> => {
@@ -114,6 +132,7 @@ const serve = async (database: string, folder: string): Promise<Serving> => {
     child.once('exit', () => reject(new Error('the server ended')))
   })
   return {
+    pid: child.pid ?? 0,
     address,
     stop: async () => {
       child.kill('SIGTERM')
@@ -123,9 +142,10 @@ const serve = async (database: string, folder: string): Promise<Serving> => {
 }
 
 export const run = async (seconds: number): Promise<readonly string[]> => {
-  const { written, conflicts, read, writeP95Ms, readP95Ms } = await load(seconds)
+  const { written, conflicts, read, writeP95Ms, readP95Ms, cpuMs } = await load(seconds)
   return [
     `${writers} writers and ${readers} readers for ${seconds} s, two programs on one PostgreSQL: no note lost`,
     `written ${written} (${conflicts} times somebody else was first), p95 ${writeP95Ms.toFixed(0)} ms; read ${read}, p95 ${readP95Ms.toFixed(0)} ms`,
+    `processor time of the programs for each answer: ${cpuMs.toFixed(2)} ms`,
   ]
 }

@@ -6,11 +6,11 @@ import { machineList } from '../src/bench/queries.ts'
 import { clientConfig } from '../src/store/postgres/database.ts'
 import { openStore } from '../src/store/postgres/open-store.ts'
 import { sqlBookStore } from '../src/store/sql/book-store.ts'
-import type { OpenStore } from '../src/store/sql/stores-on.ts'
 import type { Tables } from '../src/store/sql/tables.ts'
 import { startPostgres } from '../test/support/postgres.ts'
+import { appendFigures, writtenColumns, type BareAppend, type Figure } from './append-speed.ts'
 import { fillBench } from './bench-of-size.ts'
-import { p95 } from './percentile.ts'
+import { p95OfBoth } from './percentile.ts'
 import { tableLines } from './table.ts'
 
 const times = 200
@@ -26,8 +26,6 @@ const questions: readonly Question[] = [
   { name: 'Books: results by blueprint', ask: (books) => books.results('own', 'blueprint') },
 ]
 
-export type Figure = { readonly name: string; readonly p95Ms: number; readonly bareMs: number }
-
 /** p95 of each question on PostgreSQL at a size, beside that of the same statements over one connection and nothing made of them. */
 export const postgresSpeed = async (machines: number): Promise<readonly Figure[]> => {
   const server = await startPostgres({ durable: true })
@@ -35,19 +33,18 @@ export const postgresSpeed = async (machines: number): Promise<readonly Figure[]
   const bare = new pg.Client(clientConfig(url))
   const store = valueOf(await openStore({ url }))
   try {
-    await fillBench(store.logs, machines)
+    await fillBench(store, machines)
     await bare.connect()
     await bare.query('analyze')
     const figures: Figure[] = []
     for (const { name, ask } of questions) {
       const statements = await statementsOf(url, ask)
-      const p95Ms = await p95(() => ask(store.books), times)
-      const bareMs = await p95(async () => {
+      const asked = async (): Promise<void> => {
         for (const { sql, values } of statements) await bare.query(sql, [...values])
-      }, times)
-      figures.push({ name, p95Ms, bareMs })
+      }
+      figures.push({ name, ...(await p95OfBoth(() => ask(store.books), asked, times)) })
     }
-    return [...figures, await appendFigure(store, bare)]
+    return [...figures, ...(await appendFigures(store, bareAppend(bare), times))]
   } finally {
     await bare.end()
     await store.close()
@@ -70,22 +67,19 @@ const statementsOf = async (url: string, ask: Question['ask']): Promise<readonly
   return statements
 }
 
-/** A note to each of so many machines of some thirty notes; bare: such a row put in and brought to the disk, nothing made of it. */
-const appendFigure = async ({ notes }: OpenStore, bare: pg.Client): Promise<Figure> => {
-  const { rows } = await bare.query<{ id: string; version: number }>(`select id, version from machine where version between 28 and 33 limit ${times + 1}`) // prettier-ignore
-  const at = '2026-03-01T10:00:00.000Z'
-  let i = 0
-  const p95Ms = await p95(async () => {
-    const { id, version } = rows[i++ % rows.length]
-    await notes.append(id, version, [{ id: `${id}.more`, machine: id, seq: version + 1, at, content: { kind: 'said', text: 'Looked at again' } }]) // prettier-ignore
-  }, times)
-  i = 0
-  const bareMs = await p95(async () => {
-    const { id, version } = rows[i++ % rows.length]
-    await bare.query('insert into note (machine, id, seq, at, content) values ($1, $2, $3, $4, $5)', [id, `${id}.bare`, version + 2, at, '{"kind":"said","text":"Looked at again"}']) // prettier-ignore
-  }, times)
-  return { name: 'A note to a machine of 30 notes', p95Ms, bareMs }
-}
+/** Everything in one statement, which is the quickest way over a connection. */
+const bareAppend = (client: pg.Client): BareAppend => ({
+  read: (machine) => client.query('select * from note where machine = $1 order by seq', [machine]),
+  append: (row, { id, machine, seq, at, content }) => {
+    const columns = writtenColumns(row)
+    const set = columns.map((name, i) => `"${name}" = $${i + 7}`).join(', ')
+    return client.query(
+      `with taken as (update machine set version = version + 1, ${set} where id = $1 and version = $2 returning id)
+       insert into note (machine, id, seq, at, content) select id, $3, $4, $5, $6 from taken`,
+      [machine, row.version, id, seq, at, JSON.stringify(content), ...columns.map((name) => row[name])],
+    )
+  },
+})
 
 /** How each question grows: a row a question, a column a size. */
 export const run = async (sizes: readonly number[]): Promise<readonly string[]> => {

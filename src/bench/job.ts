@@ -1,4 +1,5 @@
 import type { Blueprint } from '../blueprint/schema.ts'
+import type { Grade } from '../facts/asking.ts'
 import type { Attitude } from '../facts/attitudes.ts'
 import type { Costs } from '../machine/costs.ts'
 import type { Job, JobEvent } from '../machine/job.ts'
@@ -28,6 +29,7 @@ export const jobOf = (
     plate: state.plate,
     history: { ageYears: state.ageYears ?? undefined, wear: state.wear ?? undefined },
     complaints: state.claimed.complaints,
+    partLooks: partLooks(notes),
     missing: state.missing,
     events: standing(notes).flatMap(eventsOf),
     off: state.off,
@@ -40,6 +42,15 @@ export const jobOf = (
     lead: state.lead,
     putInMinor: state.paidMinor + state.spentMinor + state.feesMinor - state.toShelfMinor - state.receivedMinor,
   }
+}
+
+/** The last grade of each part, after the cleaning where there is one. */
+const partLooks = (notes: readonly Note[]): readonly Grade[] => {
+  const graded = standing(notes).flatMap(({ content }) => (content.kind === 'graded' ? [content] : []))
+  const last = new Map<string, Grade>()
+  for (const when of ['before', 'after'] as const)
+    for (const one of graded.filter((each) => each.when === when)) last.set(one.part, one.grade)
+  return [...last.values()]
 }
 
 const eventsOf = ({ id, content }: Note): readonly JobEvent[] => {

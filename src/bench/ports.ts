@@ -26,6 +26,11 @@ export type NoteStore = {
   /** One machine's log in order; empty when there is no such machine. */
   readonly notes: (machine: string) => Promise<readonly Note[]>
   /**
+   * A machine's log where it is known to have had just this version and nothing later is known; else null, or where the store knows
+   * nothing by heart. Others may have added to it since: an append then tells.
+   */
+  readonly atHand?: (machine: string, version: number) => readonly Note[] | null
+  /**
    * Starts a machine's log with these notes. When the machine is there already: `appended` if it holds them all
    * (a resend), else `conflict`.
    */

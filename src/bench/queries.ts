@@ -17,15 +17,29 @@ export type QueryDeps = {
   readonly blueprintById: FindBlueprint
 }
 
+type Found = readonly (Blueprint | undefined)[]
+
+/** What was made of notes before, and the blueprints it was made with. A log with nothing new is often asked for again. */
+const kept = new WeakMap<readonly Note[], { readonly found: Found; readonly document: MachineDocument }>()
+
 /** A machine as it is given out: what its notes add up to, the notes, and how they read. */
 export const documentOf = async (notes: readonly Note[], blueprintById: FindBlueprint): Promise<MachineDocument> => {
+  const named = blueprintsNamed(notes)
+  const found = await Promise.all(named.map(async (id) => blueprintById(id)))
+  const before = kept.get(notes)
+  if (before !== undefined && before.found.every((one, i) => one === found[i])) return before.document
+  const document = makeDocument(notes, named, found)
+  kept.set(notes, { found, document })
+  return document
+}
+
+const makeDocument = (notes: readonly Note[], named: readonly string[], found: Found): MachineDocument => {
   const state = foldNotes(notes)
-  const blueprint = await blueprintById(state.blueprint)
-  const others = await Promise.all(blueprintsNamed(notes).map(async (id) => blueprintById(id)))
+  const blueprint = found[named.indexOf(state.blueprint)]
   const lines = noteLines(
     notes,
     blueprint ?? null,
-    others.filter((one): one is Blueprint => one !== undefined && one !== blueprint),
+    found.filter((one): one is Blueprint => one !== undefined && one !== blueprint),
   )
   return { state: blueprint === undefined ? state : fittedTo(state, blueprint), notes, lines }
 }

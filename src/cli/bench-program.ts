@@ -54,9 +54,10 @@ const addListing = (program: Command, shell: Shell): void => {
     .command('show <machine>')
     .description('one machine: suspects, next move, worth, notes')
     .action(
-      withBench(shell, async ({ deps }, options, args) =>
-        answer(shell, options, deps, await findMachine(deps, args[0] ?? '')),
-      ),
+      withBench(shell, async ({ deps, people }, options, args) => {
+        const names = new Map((await people.people()).map(({ id, name }) => [id, name]))
+        return answer(shell, options, deps, await findMachine(deps, args[0] ?? ''), names)
+      }),
     )
 }
 

@@ -13,7 +13,7 @@ export const cleanLines = ({ name, currency }: MachineState, view: CleanView, no
   const list = (title: string, tasks: readonly CleaningTaskView[]): readonly string[] =>
     tasks.length === 0 ? [] : [title, ...tasks.map((task) => taskLine(task, currency)), '']
   return [
-    `${name}: clean it is worth asking ${moneyText(plan.askMinor, currency)}, looks ${plan.grade} (${gradeFacts[plan.grade].name})`,
+    `${name}: clean${view.isShownToWork ? '' : ', and once it works,'} it is worth asking ${moneyText(plan.askMinor, currency)}, looks ${plan.grade} (${gradeFacts[plan.grade].name})`,
     '',
     ...(drying.length === 0 ? [] : ['Drying; nothing damp goes back in, and the machine is not run with it:']),
     ...drying.map((one) => `  ${one.name}: ${dryText(one.readyAt, now)}  (${one.note})`),
@@ -39,7 +39,9 @@ const taskLine = (task: CleaningTaskView, currency: Currency): string => {
     `${minutes} min`,
     ...(costMinor === 0 ? [] : [`costs ${moneyText(costMinor, currency)}`]),
     ...(gainMinor === 0 ? [] : [`${moneyText(gainMinor, currency)} more`]),
-    ...(gainMinor === 0 || must !== null ? [] : [`${moneyText(perMinuteMinor, currency)} a minute`]),
+    ...(gainMinor === 0 || must !== null
+      ? []
+      : [perMinuteMinor < 0 ? 'costs more than it brings' : `${moneyText(perMinuteMinor, currency)} a minute`]),
     ...(dries === null ? [] : [`dries ${dries.warm} h, cold or damp ${dries.damp} h`]),
     ...(when === null ? [] : [`only if: ${when}`]),
     ...(must === null ? [] : [must]),

@@ -15,8 +15,12 @@ export const offerText = ({ name, place, costMinor, fetchesMinor, fit }: ShelfOf
     ...(fit.kind === 'fits' ? [] : [`may fit; to find out: ${fit.unknown.join('; ')}`]),
   ].join(', ')
 
-/** A machine and its next move as plain lines for a terminal. */
-export const machineLines = (document: MachineDocument, view: MachineView): readonly string[] => {
+/** A machine and its next move as plain lines for a terminal. `names`: of people, by id. */
+export const machineLines = (
+  document: MachineDocument,
+  view: MachineView,
+  names: ReadonlyMap<string, string> = new Map(),
+): readonly string[] => {
   const { state } = document
   const money = (minor: number): string => moneyText(minor, state.currency)
   const { worth } = view
@@ -37,10 +41,12 @@ export const machineLines = (document: MachineDocument, view: MachineView): read
     'Notes:',
     ...document.lines.map(
       (line) =>
-        `  ${line.seq}. ${line.at.slice(11, 16)} ${line.text}${line.struck ? '  [struck out]' : ''}  (${line.id})`,
+        `  ${line.seq}. ${line.at.slice(11, 16)} ${line.text}${byText(names.get(line.by ?? ''))}${line.struck ? '  [struck out]' : ''}  (${line.id})`,
     ),
   ]
 }
+
+const byText = (name: string | undefined): string => (name === undefined ? '' : ` by ${name}`)
 
 /** Something wet must not be run with, nor sold as working. */
 const dryingLine = ({ task, readyAt }: MachineState['drying'][number]): string =>

@@ -25,6 +25,7 @@ import { addProofCommands } from './proof-program.ts'
 import { addRigCommand } from './rig-program.ts'
 import { addSaleCommands } from './sale-program.ts'
 import { addServeCommand } from './serve-command.ts'
+import type { Cost } from '../server/sign-in/passphrase-hash.ts'
 import { addSettingsCommand } from './settings-program.ts'
 import { addShelfCommands } from './shelf-program.ts'
 import { placeOptions } from './store-place.ts'
@@ -44,11 +45,12 @@ const terminal: Output = {
 export const defaultFolder = (environment: NodeJS.ProcessEnv): string =>
   environment['THRUM_DATA'] ?? join(homedir(), '.thrum')
 
-/** Runs the command line. Gives the exit code: 0 fine, 1 refused, 2 misused. */
+/** Runs the command line. Gives the exit code: 0 fine, 1 refused, 2 misused. `hashing`: what a passphrase costs, less in tests. */
 export const main = async (
   args: readonly string[],
   output: Output = terminal,
   environment: NodeJS.ProcessEnv = process.env,
+  hashing?: Cost,
 ): Promise<number> => {
   let code: number = exitCodes.fine
   const shell: Shell = { output, finish: (value) => (code = value) }
@@ -92,7 +94,7 @@ export const main = async (
   addStripCommand(program, shell)
   addSettingsCommand(program, shell)
   addBackupCommands(program, shell)
-  addPeopleCommands(program, shell, environment)
+  addPeopleCommands(program, shell, environment, hashing)
   // Options of the whole program may stand anywhere in the line.
   program.commands.forEach((command) =>
     command

@@ -9,24 +9,31 @@ import {
   type PeopleDeps,
   type PeopleOutcome,
 } from '../bench/people/people-commands.ts'
+import type { Secrets } from '../bench/people/people-ports.ts'
 import { benchItself, standing } from '../bench/people/person.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { roleNames, roles, type Role } from '../facts/roles.ts'
-import { makeSecrets } from '../server/sign-in/passphrase-hash.ts'
+import { makeSecrets, type Cost } from '../server/sign-in/passphrase-hash.ts'
 import type { OpenBench } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { readPassphrase } from './read-passphrase.ts'
 import { withBench, type Options } from './with-bench.ts'
 
-/** `thrum passphrase`, `people`, `devices` and `shut-out`: who may come in. */
-export const addPeopleCommands = (program: Command, shell: Shell, environment: NodeJS.ProcessEnv): void => {
+/** `thrum passphrase`, `people`, `devices` and `shut-out`: who may come in. `hashing`: as in src/facts/sign-in.ts unless given. */
+export const addPeopleCommands = (
+  program: Command,
+  shell: Shell,
+  environment: NodeJS.ProcessEnv,
+  hashing?: Cost,
+): void => {
+  const asked = { environment, secrets: makeSecrets(hashing) }
   program
     .command('passphrase')
     .description(
       'set the passphrase of the bench, or of a person; typed at the terminal, or from THRUM_PASSPHRASE_FILE',
     )
     .option('--person <name>', 'whose, where people have names')
-    .action(withBench(shell, (bench, options) => passphrase(shell, bench, options, environment)))
+    .action(withBench(shell, (bench, options) => passphrase(shell, bench, options, asked)))
   program
     .command('people [what] [name]')
     .description('who has a name at the bench; add NAME, role NAME or remove NAME changes it')
@@ -35,7 +42,7 @@ export const addPeopleCommands = (program: Command, shell: Shell, environment: N
       withBench(shell, async (bench, options, [what, name = '']) =>
         what === undefined
           ? listPeople(shell, bench, options)
-          : changePeople(shell, bench, options, { what, name, environment }),
+          : changePeople(shell, bench, options, { what, name, ...asked }),
       ),
     )
   program
@@ -48,40 +55,38 @@ export const addPeopleCommands = (program: Command, shell: Shell, environment: N
     .action(withBench(shell, (bench, options, [id = '']) => shutOut(shell, bench, options, id)))
 }
 
-const depsOf = ({ people }: OpenBench): PeopleDeps => ({
+type Asked = { readonly environment: NodeJS.ProcessEnv; readonly secrets: Secrets }
+
+const depsOf = ({ people }: OpenBench, { secrets }: Pick<Asked, 'secrets'>): PeopleDeps => ({
   people,
-  secrets: makeSecrets(),
+  secrets,
   now: () => new Date().toISOString(),
   newId: randomUUID,
 })
 
-const passphrase = async (
-  shell: Shell,
-  bench: OpenBench,
-  options: Options,
-  environment: NodeJS.ProcessEnv,
-): Promise<number> => {
-  const read = await readPassphrase(environment)
+const passphrase = async (shell: Shell, bench: OpenBench, options: Options, asked: Asked): Promise<number> => {
+  const read = await readPassphrase(asked.environment)
   if (read.kind === 'refused') return showProblems(shell.output, options.json, read.problems)
   const person = typeof options['person'] === 'string' ? options['person'] : null
-  return answer(shell, options, await setPassphrase(depsOf(bench), person, read.value), 'Passphrase set')
+  return answer(shell, options, await setPassphrase(depsOf(bench, asked), person, read.value), 'Passphrase set')
 }
 
 const changePeople = async (
   shell: Shell,
   bench: OpenBench,
   options: Options,
-  asked: { readonly what: string; readonly name: string; readonly environment: NodeJS.ProcessEnv },
+  asked: Asked & { readonly what: string; readonly name: string },
 ): Promise<number> => {
   const { what, name, environment } = asked
+  const deps = depsOf(bench, asked)
   const problems = askedProblems(what, name, options['role'])
   if (problems.length > 0) return showProblems(shell.output, options.json, problems)
   const role = options['role'] as Role
-  if (what === 'remove') return answer(shell, options, await removePerson(depsOf(bench), name), 'Taken off')
-  if (what === 'role') return answer(shell, options, await changeRole(depsOf(bench), name, role), 'Role changed')
+  if (what === 'remove') return answer(shell, options, await removePerson(deps, name), 'Taken off')
+  if (what === 'role') return answer(shell, options, await changeRole(deps, name, role), 'Role changed')
   const read = await readPassphrase(environment)
   if (read.kind === 'refused') return showProblems(shell.output, options.json, read.problems)
-  return answer(shell, options, await addPerson(depsOf(bench), { name, role, passphrase: read.value }), 'Added')
+  return answer(shell, options, await addPerson(deps, { name, role, passphrase: read.value }), 'Added')
 }
 
 const ways = ['add', 'role', 'remove'] as const

@@ -82,15 +82,19 @@ const writeAll = async (
   return null
 }
 
+const verdictWords = {
+  supported: 'Borne out',
+  unsupported: 'No note bears it out',
+  contradicted: 'The notes say otherwise',
+  'own-words': 'In your own words',
+} as const
+
 /** What the notes do not bear out, and sections whose facts moved since they were put in own words. */
 const claimLines = ({ sections }: SaleSheetView): readonly string[] => [
   ...sections.flatMap(({ section, claims }) =>
     claims
       .filter(({ verdict }) => verdict !== 'supported')
-      .map(
-        ({ words, verdict, why }) =>
-          `${verdict === 'contradicted' ? 'The notes say otherwise' : 'No note bears it out'}: “${words}” (${section}). ${why}.`,
-      ),
+      .map(({ words, verdict, why }) => `${verdictWords[verdict]}: “${words}” (${section}). ${why}.`),
   ),
   ...sections.flatMap(({ section, own, generated }) =>
     own?.was === null || own?.was === undefined

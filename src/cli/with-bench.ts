@@ -43,18 +43,19 @@ export const answerWith = async (
   return job.kind === 'refused' ? showProblems(shell.output, json, job.problems) : work(job.value, document.value)
 }
 
-/** Shows a machine with what follows from its notes, or why it was refused. */
+/** Shows a machine with what follows from its notes, or why it was refused. `names`: of those who wrote them, by id. */
 export const answer = async (
   shell: Shell,
   options: Options,
   deps: CommandDeps,
   result: Result<MachineDocument>,
+  names?: ReadonlyMap<string, string>,
 ): Promise<number> =>
   answerWith(shell, options, deps, result, (job, document) => {
     const view = machineView(job)
     const warnings = leavingWarnings(document, job)
     return show(shell.output, options.json, { ...document, view, warnings }, () => [
-      ...machineLines(document, view),
+      ...machineLines(document, view, names),
       ...warnings.map((text) => `! ${text}`),
     ])
   })

@@ -46,7 +46,7 @@ export const cleaningTasks = {
     source: bench('always: bag; bag and filters 3 minutes; a spare bag £1'),
   },
   'new-motor-filter': {
-    name: 'New motor filter',
+    name: 'New pre-motor filter',
     how: 'A new one, or proved clean; mind the way round. Photograph the packet.',
     at: { parts: ['pre-motor-filter'] },
     minutes: 1,
@@ -57,12 +57,12 @@ export const cleaningTasks = {
     source: bench('always: pre-motor filter, £3 to £8; bag and filters 3 minutes'),
   },
   'wash-filter': {
-    name: 'Wash the motor filter',
+    name: 'Wash the pre-motor filter',
     how: 'Only if it is marked washable: rinse in cold water until it runs clear, squeeze out, stand it on its edge.',
     at: { parts: ['pre-motor-filter'] },
     minutes: 5,
     ukCostMinor: 0,
-    dries: { what: 'Motor filter', warm: 24, damp: 48 },
+    dries: { what: 'Pre-motor filter', warm: 24, damp: 48 },
     insteadOf: 'new-motor-filter',
     adds: nothing,
     cautions: ['cold-water-only', 'dry-through', 'no-heat'],

@@ -29,7 +29,6 @@ export type SupportId =
   | 'tested'
   | 'works'
   | 'no-fault'
-  | 'new-part'
   | 'serviced'
   | 'cleaned'
   | 'strong-suction'
@@ -56,7 +55,7 @@ export type SaleClaim = {
   readonly support: SupportId
   /** What would bear it out. */
   readonly needs: string
-  /** For a new part: the word in the name of the part. For a word that must be noted: the word in a note. */
+  /** For a word that must be noted: the word in a note. */
   readonly word?: RegExp
   readonly source: Source
 }
@@ -69,19 +68,6 @@ const claim = (
   needs: string,
   more: { readonly word?: RegExp; readonly source?: Source } = {},
 ): SaleClaim => ({ id, name, pattern, support, needs, source: trade(name), ...more })
-
-const newPart = (id: string, words: string, word: RegExp): SaleClaim =>
-  claim(
-    `new-${id}`,
-    `a new ${id.replace('-', ' ')}`,
-    new RegExp(
-      `\\bnew(?: and (?:genuine|original))?(?: \\w+)?(?: \\w+ and)? (?:${words})\\b|\\b(?:${words})s? (?:has been |was |were |have been )?(?:replaced|renewed)\\b`,
-      'i',
-    ),
-    'new-part',
-    'a note of the repair with a new part',
-    { word },
-  )
 
 /** Claims as sellers write them, each with what bears it out. The order is that of the words looked for: the longer first. */
 export const saleClaims: readonly SaleClaim[] = Object.freeze([
@@ -130,16 +116,6 @@ export const saleClaims: readonly SaleClaim[] = Object.freeze([
     'no-fault',
     'a run that shows it working, with every fault that was found mended',
   ),
-  newPart('belt', 'belt', /belt/i),
-  newPart('filter', 'filters?', /filter/i),
-  newPart('bag', 'bags?', /\bbag\b/i),
-  newPart('hose', 'hose', /hose/i),
-  newPart('flex', 'flex|lead|cable|cord', /flex|lead|cable|cord\b/i),
-  newPart('plug', 'plug', /plug/i),
-  newPart('motor', 'motor', /motor/i),
-  newPart('carbon-brushes', 'carbon brushes|brushes|carbons', /brushes|carbon/i),
-  newPart('brush-roll', 'brush ?roll|roller brush|roller', /roll/i),
-  newPart('switch', 'switch', /switch/i),
   claim(
     'serviced',
     'serviced',
@@ -152,12 +128,12 @@ export const saleClaims: readonly SaleClaim[] = Object.freeze([
     'cleaned',
     /\b(?:deep[- ]|fully |thoroughly |professionally )?cleaned\b|\b(?:washed|spotless|sanitised|sanitized)\b/i,
     'cleaned',
-    'a note of cleaning',
+    'notes of the tasks that make up a clean machine, or of a full clean',
   ),
   claim(
     'strong-suction',
     'strong suction',
-    /\b(?:very )?(?:strong|powerful|great|excellent|full|superb|good|brilliant) suction\b|\bsuction is (?:very )?(?:strong|powerful|great|excellent|good)\b/i,
+    /\b(?:very )?(?:strong|powerful|great|excellent|full|superb|good|brilliant) suction\b|\bsuction (?:is )?(?:(?:very )?(?:strong|powerful|great|excellent|good)|(?:as|like) new)\b/i,
     'strong-suction',
     'a gauge reading with the hose sealed, since the last repair, near what its kind gives',
   ),
@@ -236,7 +212,7 @@ export const saleClaims: readonly SaleClaim[] = Object.freeze([
     'like new',
     /\b(?:like|as) new\b|\b(?:mint|immaculate|pristine|flawless)\b|\bno (?:marks|scratches|scuffs)\b/i,
     'looks',
-    'grade A after cleaning',
+    'grade A as it is offered, or every part that was graded A, the casing and another among them',
   ),
   claim(
     'little-used',
@@ -269,6 +245,12 @@ export const saleClaims: readonly SaleClaim[] = Object.freeze([
   claim('earthed', 'earthed', /\bearthed\b|\bclass (?:I|1)\b(?!I)/i, 'earthed', 'class I by its plate'),
 ])
 
+/** From what share of the work of a clean machine it can be called clean as a whole. Judgement. */
+export const cleanFrom = { share: 0.8, source: trade('cleaned: four fifths of the tasks by what a buyer sees of them') }
+/** Words of a note that tell of a clean of the whole machine. Judgement. */
+export const fullClean =
+  /\b(?:full|deep|thorough|complete) clean\b|\b(?:fully|deep[- ]?|thoroughly|completely|all of it) ?cleaned\b|\bcleaned (?:throughout|inside and out|all over|all of it)\b|^cleaned\b(?=[,.;]|$)/i
+
 /** From what share of the suction that its kind gives sealed a machine can be called strong. Judgement. */
 export const strongSuctionFrom = {
   share: 0.8,
@@ -284,7 +266,7 @@ export const yearsWithin = { years: 2, source: trade('a year from an age that wa
 
 /** Words before a claim, in the same clause, that take it back. */
 export const takenBack =
-  /\b(?:not|no|never|nor|neither|without|isn.t|wasn.t|hasn.t|cannot|nothing|yet to be|needs?|needing|before it (?:is|was)|nobody)\b[^.,;:!?\n]{0,28}$/i
+  /\b(?:not|no|never|nor|neither|without|isn.t|wasn.t|hasn.t|cannot|nothing|yet to be|needs?|needing|to be|before it (?:is|was)|nobody)\b[^.,;:!?\n]{0,28}$/i
 
 /** What a grade says of the looks alone, for a buyer: a grade is no word on whether it works or is safe. */
 export const gradeLooks: Readonly<Record<Grade, string>> = {

@@ -4,6 +4,8 @@ import { sharpEdges, waitForCapacitor } from './safety-steps.ts'
 /** What can hurt where a machine is taken apart, and the parts that it comes with. */
 export type StripCaution = {
   readonly text: string
+  /** As it goes back: its own words, null where nothing is to be said; left out where the same holds. */
+  readonly back?: string | null
   /** Ids of parts of a blueprint; a cover has the cautions of what is behind it. */
   readonly parts: readonly string[]
   readonly source: Source
@@ -25,11 +27,13 @@ export const whilePuttingBack = 'The plug stays out until all covers are on.'
 export const stripCautions: readonly StripCaution[] = [
   {
     text: 'The spring bites: count the turns and tape the drum before it is lifted, gloves on.',
+    back: 'The spring bites: the drum stays taped until it sits, gloves on. Then as many turns as were counted.',
     parts: ['cord-reel', 'reel-contacts', 'flex-reel'],
     source: benchPractice,
   },
   {
     text: 'A spring may fly: cover it with a cloth while lifting, and photograph both of its legs first.',
+    back: 'A spring goes under tension again: cloth over it, both of its legs as on the photograph.',
     parts: ['release-pedal', 'bag-door-latch', 'park-latch', 'belt-lifter', 'clutch', 'relief-valve', 'bin-catch'],
     source: benchPractice,
   },
@@ -40,11 +44,13 @@ export const stripCautions: readonly StripCaution[] = [
   },
   {
     text: 'Carbon dust: wipe it up damp, wear a mask, blow nothing about indoors.',
+    back: null,
     parts: ['carbon-brushes', 'commutator'],
     source: usualCautions,
   },
   {
     text: 'Old dust: outdoors, with a mask. A bag can hold glass and pins.',
+    back: null,
     parts: ['bag', 'cloth-bag', 'bin', 'cyclone', 'pre-motor-filter', 'exhaust-filter', 'drum'],
     source: usualCautions,
   },

@@ -1,6 +1,7 @@
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Attitude } from '../facts/attitudes.ts'
 import type { Condition } from '../facts/buying.ts'
+import type { Grade } from '../facts/asking.ts'
 import type { Complaint } from '../facts/complaints.ts'
 import type { ClaimId } from '../facts/seller-claims.ts'
 import type { SellerAnswer } from './buying/advert.ts'
@@ -49,6 +50,8 @@ export type Job = {
   readonly answers?: readonly SellerAnswer[]
   /** How it looks for its age, which takes a share off the blueprint's prices; left out, good. */
   readonly condition?: Condition
+  /** How its parts look, each by the last word on it; left out, none was graded. */
+  readonly partLooks?: readonly Grade[]
   /** Parts that are not there. */
   readonly missing: readonly string[]
   /** In the order they happened; struck-out notes are left out. */

@@ -93,12 +93,13 @@ const paragraph = (text: string): string => `<p>${htmlText(text)}</p>`
 
 const readings = (all: Story['readings']): readonly string[] => {
   if (all.length === 0) return []
+  // A column of nothing is left out.
+  const withSound = all.some(({ sound }) => sound !== '')
   const rows = all.map(
     ({ name, read, sound }) =>
-      `<tr><th scope="row">${htmlText(name)}</th><td>${htmlText(read)}</td><td>${htmlText(sound)}</td></tr>`,
+      `<tr><th scope="row">${htmlText(name)}</th><td>${htmlText(read)}</td>${withSound ? `<td>${htmlText(sound)}</td>` : ''}</tr>`,
   )
-  const top =
-    '<thead><tr><th scope="col">What</th><th scope="col">It read</th><th scope="col">A sound one reads</th></tr></thead>'
+  const top = `<thead><tr><th scope="col">What</th><th scope="col">It read</th>${withSound ? '<th scope="col">A sound one reads</th>' : ''}</tr></thead>`
   return [`<table>${top}<tbody>${rows.join('')}</tbody></table>`]
 }
 

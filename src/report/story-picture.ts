@@ -10,12 +10,14 @@ export const storyPicture = (picture: StoryPicture): string => {
     ...covers.map(({ letter, name }) => `<li><b>${htmlText(letter)}</b> ${htmlText(name)}</li>`),
   ].join('')
   return [
-    `<div class="drawing" tabindex="0" role="group" aria-label="Drawing; where it is wider than the window, it moves sideways"><svg class="${blackAndWhite ? 'circuit black-and-white' : 'circuit'}" ${size} role="img" aria-label="${htmlText(description)}">`,
+    `<p class="sideways quiet" aria-hidden="true">The drawing goes on to the right: move it sideways →</p><div class="drawing" tabindex="0" role="group" aria-label="Drawing; where it is wider than the window, it moves sideways"><svg class="${blackAndWhite ? 'circuit black-and-white' : 'circuit'}" ${size} role="img" aria-label="${htmlText(description)}">`,
     shapes.map(shape).join(''),
     `</svg></div><ul class="key">${key}</ul>`,
-    `<p class="quiet">${blackAndWhite ? 'Dark: line. Grey: neutral.' : 'Brown: line. Blue: neutral.'} Dashed: covers. Shaded: what was at fault or mended.</p>`,
+    `<p class="quiet">${blackAndWhite ? 'Dark: line. Grey: neutral.' : 'Brown: line. Blue: neutral.'} Dashed: covers.${shapes.some(isTint) ? ' Shaded: what was at fault or mended.' : ''}</p>`,
   ].join('')
 }
+
+const isTint = (one: StoryShape): boolean => one.kind === 'path' && one.look === 'tint'
 
 const shape = (one: StoryShape): string => {
   switch (one.kind) {

@@ -31,7 +31,8 @@ thead th{color:var(--soft);font-size:.9rem}
 td.amount,.chapters b{font-variant-numeric:tabular-nums}
 .chapters{margin:8px 0;padding:0;list-style:none}
 .drawing{overflow-x:auto;padding:8px 0}
-.circuit{display:block;margin:0 auto;overflow:visible}
+.circuit{display:block;min-width:30rem;max-width:100%;height:auto;margin:0 auto;overflow:visible}
+.sideways{display:none}
 .key,.lines{display:grid;grid-template-columns:repeat(auto-fill,minmax(200px,1fr));gap:2px 16px;margin:8px 0;padding:0;list-style:none;font-size:.9rem}
 .chart{max-width:100%;height:auto}
 figure>.chart{display:block;margin:4px 0 12px}
@@ -62,6 +63,7 @@ figure>.chart{display:block;margin:4px 0 12px}
 .dot{stroke-width:2}
 .dot.now{fill:var(--ink);stroke:var(--ink)}
 .dot.before{fill:var(--paper);stroke:var(--pencil)}
+@media screen and (max-width:512px){.sideways{display:block;margin:0}}
 @media (max-width:480px){.pair{gap:6px}.row{grid-template-columns:1fr 1fr}}
-@media print{:root{--paper:#fff}body{font-size:10.5pt}main{max-width:none;padding:0}h2,h3{break-after:avoid}.pair,figure,tr,.steps>li{break-inside:avoid}.drawing{overflow:visible}.circuit{max-width:100%;height:auto}}
+@media print{:root{--paper:#fff}body{font-size:10.5pt}main{max-width:none;padding:0}h2,h3{break-after:avoid}.pair,figure,tr,.steps>li{break-inside:avoid}.drawing{overflow:visible}.circuit{min-width:0}}
 `

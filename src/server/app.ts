@@ -33,7 +33,9 @@ import { openAccess, type Access } from './sign-in/access.ts'
 import { addDevices } from './sign-in/devices.ts'
 import { gate } from './sign-in/gate.ts'
 import { notTooOften } from './sign-in/not-too-often.ts'
+import { addPeople } from './sign-in/people.ts'
 import { addSignIn } from './sign-in/sign-in.ts'
+import { watchedAccess } from './sign-in/still-in.ts'
 import { whoAsks } from './sign-in/who-asks.ts'
 import { addAsking } from './asking.ts'
 import { addOpenData } from './open-data.ts'
@@ -84,7 +86,7 @@ export type LogEntry =
 
 /** The API and the pages as one application; it opens no socket and reads no clock of its own. */
 export const makeApp = (deps: AppDeps): OpenAPIHono => {
-  const access = deps.access ?? openAccess(deps)
+  const { access, whenOut } = watchedAccess(deps.access ?? openAccess(deps))
   const app = new OpenAPIHono({
     defaultHook: (result, c) => {
       if (result.success) return undefined
@@ -108,11 +110,12 @@ export const makeApp = (deps: AppDeps): OpenAPIHono => {
   addRecords(app, deps, blueprintDeps(deps), find)
   addStories(app, deps, blueprintDeps(deps), find)
   addBench(app, deps, find)
-  addChanges(app, deps)
+  addChanges(app, { ...deps, whenOut })
   addPhotos(app, deps)
   addSettings(app, deps)
   addSignIn(app, access)
   addDevices(app, access)
+  addPeople(app, access)
   addDocuments(app, deps)
   app.all('/api/*', (c) => refuse(c, 404, notFound))
   app.get('*', servePages(deps.pages))

@@ -5,6 +5,7 @@ import { streamSSE, type SSEStreamingApi } from 'hono/streaming'
 import type { BenchId } from '../bench/contract.ts'
 import type { Change, Changes } from '../bench/ports.ts'
 import { benchSchema, problemsSchema } from './schemas.ts'
+import type { WhenOut } from './sign-in/still-in.ts'
 import { whoAsks } from './sign-in/who-asks.ts'
 import { typed } from './typed.ts'
 
@@ -18,6 +19,8 @@ export type ChangesDeps = {
   readonly changes?: Changes
   /** Ends what is still being told, so that the program can stop. */
   readonly stopping?: AbortSignal
+  /** Ends what is being told to somebody who is let in no more; left out, that never happens. */
+  readonly whenOut?: WhenOut
 }
 
 const changesRoute = createRoute({
@@ -43,8 +46,9 @@ export const addChanges = (app: OpenAPIHono, deps: ChangesDeps): void => {
   })
 }
 
-const tellChanges = (c: Context, bench: BenchId, { changes, stopping }: ChangesDeps): Response => {
-  const mayHear = heardBy(whoAsks()?.role ?? 'keeper')
+const tellChanges = (c: Context, bench: BenchId, { changes, stopping, whenOut }: ChangesDeps): Response => {
+  const who = whoAsks()
+  const mayHear = heardBy(who?.role ?? 'keeper')
   return streamSSE(c, async (stream) => {
     let written = Promise.resolve()
     const say = (event: string, data: object): void => {
@@ -55,7 +59,7 @@ const tellChanges = (c: Context, bench: BenchId, { changes, stopping }: ChangesD
       if (mayHear(change)) say('change', change)
     })
     const beat = setInterval(() => void stream.write(': still here\n\n'), heartbeatMs)
-    await theEnd(stream, stopping)
+    await theEnd(stream, stopping, (end) => whenOut?.(who, end))
     clearInterval(beat)
     stop?.()
     // What was told already still goes out; whoever asked may be gone, and then it never does.
@@ -69,9 +73,17 @@ const heardBy =
   ({ kind }: Change): boolean =>
     role === 'keeper' || (kind !== 'expense' && kind !== 'record')
 
-const theEnd = (stream: SSEStreamingApi, stopping: AbortSignal | undefined): Promise<void> =>
-  new Promise((resolve) => {
+const theEnd = async (
+  stream: SSEStreamingApi,
+  stopping: AbortSignal | undefined,
+  watch: (end: () => void) => (() => void) | undefined,
+): Promise<void> => {
+  let unwatch: (() => void) | undefined
+  await new Promise<void>((resolve) => {
     stream.onAbort(() => resolve())
     if (stream.aborted || stopping?.aborted === true) resolve()
     stopping?.addEventListener('abort', () => resolve(), { once: true })
+    unwatch = watch(resolve)
   })
+  unwatch?.()
+}

@@ -16,6 +16,7 @@ import { machineView } from '../machine/index.ts'
 import type { AutomaticBackups } from '../store/backup/automatic.ts'
 import { memoryBench } from '../store/memory/bench.ts'
 import { filledWhenAsked } from '../store/memory/filled-when-asked.ts'
+import { toldBench } from '../store/memory/told-bench.ts'
 import { openBenchStore, type BenchStore, type StorePlace } from '../store/open-bench-store.ts'
 import type { OpenStore } from '../store/sql/stores-on.ts'
 import { makeApp, type LogEntry } from './app.ts'
@@ -131,16 +132,17 @@ type Server = ReturnType<typeof createAdaptorServer>
 
 const makeServerApp = async (options: ServeOptions, store: BenchStore, stopping: AbortSignal) => {
   const stores = memoryBench()
-  const demo = filledWhenAsked(stores, () => fillDemoBench({ stores, blueprintById, pause: setImmediate }))
+  const filled = filledWhenAsked(stores, () => fillDemoBench({ stores, blueprintById, pause: setImmediate }))
+  const demo = toldBench(filled, 'demo')
   const { notes, logs, books, blueprints: ownBlueprints, settings, people, photos, originals } = store
   return makeApp({
-    benches: { own: { notes, logs, books }, demo },
+    benches: { own: { notes, logs, books }, demo: demo.stores },
     blueprints,
     ownBlueprints,
     settings,
     photos,
     originals,
-    changes: store.changes,
+    changes: { subscribe: (bench, listener) => (bench === 'demo' ? demo : store).changes.subscribe(bench, listener) },
     stopping,
     machineView,
     now: () => new Date().toISOString(),

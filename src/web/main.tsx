@@ -1,6 +1,7 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
+import { keepFocus } from './keep-focus.ts'
 import { keepPages } from './offline/register.ts'
 import { applyTheme, storedTheme } from './theme.ts'
 import './style/tokens.css'
@@ -13,6 +14,7 @@ import './style/drawing.css'
 
 applyTheme(storedTheme())
 keepPages()
+keepFocus()
 const place = document.getElementById('page')
 if (place === null) throw new Error('The page has no element with the id "page"')
 createRoot(place).render(

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useSyncExternalStore, type MouseEvent, type ReactNode } from 'react'
 import { pathOf, routeOf, type Route } from './routes.ts'
 
-const moved = 'thrum:moved'
+/** Said when the page becomes another one. */
+export const moved = 'thrum:moved'
 let visits = 0
 
 /** Goes to another page without loading the document again. */

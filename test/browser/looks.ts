@@ -94,11 +94,20 @@ const contrastNow = async (page: Page): Promise<readonly string[]> => {
 }
 
 /** Waits until everything that was being fetched or worked out is there. */
-export const settled = async (page: Page, patienceMs = 20_000): Promise<void> => {
+export const settled = async (page: Page, patienceMs = 45_000): Promise<void> => {
   for (const until = Date.now() + patienceMs; Date.now() < until; await page.waitForTimeout(40)) {
     const busy = await page.evaluate(() => {
       const main = document.querySelector('main')
-      return !main?.querySelector('h1') || main.querySelector('[aria-busy=true]') !== null || /…/.test(main.innerText)
+      if (main === null || main.querySelector('h1') === null) return true
+      if (main.querySelector('[aria-busy=true]') !== null) return true
+      const texts = document.createTreeWalker(main, NodeFilter.SHOW_TEXT)
+      for (let text = texts.nextNode(); text !== null; text = texts.nextNode()) {
+        const around = text.parentElement
+        // What is busy ends so. Names that were cut short in a list to choose from do too, and hints that leave off.
+        const isWork = text.textContent?.trimEnd().endsWith('…') === true && around?.closest('option, .hint') === null
+        if (isWork && around.checkVisibility()) return true
+      }
+      return false
     })
     if (!busy) return
   }

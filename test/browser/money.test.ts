@@ -165,6 +165,7 @@ describe.runIf(browserHere())('settings', () => {
       region: 'EU',
       checkedBy: 'A. Tester',
       costs: {},
+      keepOriginals: false,
     })
     await page.goto('/add')
     await page.getByLabel('Your hour').waitFor()

@@ -28,6 +28,16 @@ describe.runIf(browserHere())('the sale sheet', () => {
     await opening.getByText('(no note)').first().waitFor()
     expect(await opening.locator('mark').allInnerTexts()).toEqual(['PAT tested (no note)', 'like new (no note)'])
     await page.getByText('2 claims are not borne out by the notes.').waitFor()
+    // The sheet stays where it is: what goes out opens beside it or is kept as a file.
+    for (const name of ['Text', 'PDF', 'Page with its photographs'])
+      expect(await page.getByRole('link', { name, exact: true }).getAttribute('target')).toBe('_blank')
+    for (const [name, end] of [
+      ['Keep the PDF as a file', '.pdf'],
+      ['Keep the page as a file', '.html'],
+    ] as const)
+      expect(await page.getByRole('link', { name }).getAttribute('download')).toMatch(
+        new RegExp(`^sale-sheet.*\\${end}$`),
+      )
     const { notes } = await machineOnBench(page, state.id)
     expect(notes.at(-1)?.content).toMatchObject({ kind: 'worded', section: 'opening' })
 
@@ -40,7 +50,9 @@ describe.runIf(browserHere())('the sale sheet', () => {
 
     await opening.getByRole('button', { name: 'As the notes say it: What it is' }).click()
     await opening.locator('mark').first().waitFor({ state: 'detached' })
-    await page.getByText('Every claim found in it is borne out by the notes.').waitFor()
+    await page
+      .getByText(/^\d claims found, all borne out by the notes\. What is in your own words besides is yours\.$/)
+      .waitFor()
     await page.close()
   })
 

@@ -39,16 +39,16 @@ describe.runIf(browserHere())('the story of a machine and its film', () => {
     }
     await page.goto(`/machine/${state.id}`)
     await page.getByRole('link', { name: 'Story and film' }).click()
-    await page.getByRole('button', { name: 'The camera is on' }).click()
+    await page.getByRole('button', { name: 'Start the film clock' }).click()
     await page.getByRole('timer').waitFor()
     await page.getByText(/^0:00:0[1-9]$/).waitFor()
     await noteOnBench(page, state.id, { kind: 'said', text: 'The belt is off' })
-    await page.getByRole('button', { name: 'The camera is off' }).click()
-    // Someone else wrote meanwhile: it is said, and pressed again it is noted.
-    await page.getByText('Someone else wrote about this machine meanwhile').waitFor()
-    await page.getByRole('button', { name: 'The camera is off' }).click()
+    // What another page writes comes to this one by itself.
     const list = page.getByRole('list', { name: 'Chapters of the film' })
-    expect(await list.getByRole('listitem').allInnerTexts()).toEqual(['0:00:00 The belt is off'])
+    await list.getByText('The belt is off').waitFor()
+    await page.getByRole('button', { name: 'Stop the film clock' }).click()
+    await page.getByRole('button', { name: 'Start the film clock' }).waitFor()
+    expect(await list.getByRole('listitem').allInnerTexts()).toEqual(['0:00:00 Start; The belt is off'])
     await settled(page)
     expect(await axeViolations(page)).toEqual([])
     expect(await sideways(page)).toEqual({ scrolledPx: 0, sticksOut: [] })
@@ -59,7 +59,7 @@ describe.runIf(browserHere())('the story of a machine and its film', () => {
     const path = join(folder, 'story.html')
     await download.saveAs(path)
     const chapters = await page.request.get(`/api/bench/own/machines/${state.id}/chapters.txt`)
-    expect(await chapters.text()).toBe('0:00:00 The belt is off')
+    expect(await chapters.text()).toBe('0:00:00 Start; The belt is off')
     await page.close()
 
     // As a file in a browser: no request leaves it, nothing runs, its photographs and its style are there.

@@ -1,13 +1,15 @@
 import { writeSync } from 'node:fs'
 import { join } from 'node:path'
+import { startupSnapshot } from 'node:v8'
 import { openStore } from '../../src/store/sqlite/open-store.ts'
 import { expenseOf, machineOf, noteAt, stepsOf } from './what-is-written.ts'
 
 /*
  * One life of the program, which the test ends at a moment of its choosing. Says on standard output, by a write that returns only when it
- * is done, what the store has answered: a line each. Bundled and started by `lives.ts`.
+ * is done, what the store has answered: a line each. Bundled and started by `lives.ts`, out of a picture of Node's memory in which all
+ * modules are read already.
  */
-const [work = '', folder = '', seed = '0', turns = 'Infinity'] = process.argv.slice(2)
+let [folder, seed, turns] = ['', '0', 'Infinity']
 
 const say = (line: string): void => void writeSync(1, `${line}\n`)
 
@@ -48,7 +50,6 @@ const append = async (): Promise<void> => {
 
 /** Brings an older store up to date. */
 const migrate = async (): Promise<void> => {
-  say('ready')
   const store = await openHere()
   say('migrated')
   await store.close()
@@ -87,4 +88,10 @@ const backup = async (): Promise<void> => {
 }
 
 const works: Readonly<Record<string, () => Promise<void>>> = { append, migrate, photographs, backup }
-await works[work]()
+
+startupSnapshot.setDeserializeMainFunction(() => {
+  const [work = '', ...asked] = process.argv.slice(2)
+  ;[folder = '', seed = '0', turns = 'Infinity'] = asked
+  say('begun')
+  void works[work]()
+})

@@ -1,35 +1,35 @@
-import { spawn } from 'node:child_process'
-import { cp, mkdir, readFile, rm } from 'node:fs/promises'
+import { execFile, spawn } from 'node:child_process'
+import { mkdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { setTimeout as pause } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
-import { build } from 'vite'
+import { promisify } from 'node:util'
+import { build, type Plugin } from 'vite'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
 export type Work = 'append' | 'migrate' | 'photographs' | 'backup'
-/** What a life had said before it ended; `endedItself`: nobody had to end it, with what it said of an error. */
-export type Life = { readonly said: readonly string[]; readonly endedItself: boolean; readonly error: string }
+/** What a life had said before it ended; `endedItself`: nobody had to end it, with what it said of an error; how long after it began. */
+export type Life = {
+  readonly said: readonly string[]
+  readonly endedItself: boolean
+  readonly error: string
+  readonly ms: number
+}
+/** So long after the life has said so. */
+export type Moment = { readonly after: 'begun' | 'ready'; readonly ms: number }
 
 export type Lives = {
-  /** Starts a life and ends it with SIGKILL so long after it is ready. */
-  readonly live: (work: Work, folder: string, seed: number, endAfterMs: number) => Promise<Life>
-  /**
-   * Starts one life and holds it still at one moment after another, the pauses between them given; each time what is on the disk is copied.
-   * A process that is held still has written exactly what one that is ended there has, and costs no start.
-   */
-  readonly hold: (
-    work: Work,
-    folder: string,
-    seed: number,
-    pausesMs: readonly number[],
-    look: (copy: string, said: readonly string[]) => Promise<void>,
-  ) => Promise<string>
-  readonly script: string
+  /** Starts a life and ends it with SIGKILL at a moment, unless it has ended by itself before. */
+  readonly live: (work: Work, folder: string, seed: number, end: Moment) => Promise<Life>
+  /** What Node is started with; what the life is asked follows. */
+  readonly args: readonly string[]
   readonly remove: () => Promise<void>
 }
 
-/** Bundles a life into one folder of plain JavaScript, so that each starts in a tenth of a second. */
+/**
+ * Bundles a life and keeps a picture of Node's memory once it has read the bundle (nodejs.org/api/cli.html, `--build-snapshot`), so that
+ * each life costs little more than a start of Node itself.
+ */
 export const makeLives = async (): Promise<Lives> => {
   const folder = join(root, '.tmp', `crash-${process.pid}`)
   await mkdir(folder, { recursive: true })
@@ -37,75 +37,69 @@ export const makeLives = async (): Promise<Lives> => {
     configFile: false,
     logLevel: 'error',
     root,
-    ssr: { noExternal: true, external: ['libsql', 'sharp', 'pg'] },
+    plugins: [whenAskedFor(['libsql', 'sharp', 'pg'])],
+    ssr: { noExternal: true },
     build: {
       ssr: 'test/crash/life.ts',
       outDir: folder,
       target: 'node20',
-      rolldownOptions: { output: { entryFileNames: 'life.mjs' } },
+      rolldownOptions: { output: { format: 'cjs', codeSplitting: false, entryFileNames: 'life.cjs' } },
     },
   })
-  const script = join(folder, 'life.mjs')
+  const picture = join(folder, 'life.blob')
+  const make = ['--snapshot-blob', picture, '--build-snapshot', join(folder, 'life.cjs')]
+  await promisify(execFile)(process.execPath, make)
+  // The picture was made this moment; to sum its bytes up at each start takes a tenth of the start.
+  const args = ['--no-verify-snapshot-checksum', '--snapshot-blob', picture, 'life']
   return {
-    live: (...asked) => live(script, ...asked),
-    hold: (...asked) => hold(script, ...asked),
-    script,
+    live: (...asked) => live(args, ...asked),
+    args,
     remove: () => rm(folder, { recursive: true, force: true }),
   }
 }
 
-const live = (script: string, work: Work, folder: string, seed: number, endAfterMs: number): Promise<Life> =>
+/** Packages with native code, read when they are first used: they cannot be in a picture of the memory. */
+const whenAskedFor = (names: readonly string[]): Plugin => ({
+  name: 'read-when-asked-for',
+  enforce: 'pre',
+  resolveId: (id) => (names.includes(id) ? `\0later:${id}` : null),
+  load: (id) => (id.startsWith('\0later:') ? later(id.slice('\0later:'.length)) : null),
+})
+
+const later = (name: string): string => `
+  import { createRequire } from 'node:module'
+  let known
+  const it = () => (known ??= createRequire(${JSON.stringify(join(root, 'package.json'))})(${JSON.stringify(name)}))
+  export default new Proxy(function () {}, {
+    get: (_, key) => it()[key],
+    apply: (_, self, args) => it()(...args),
+    construct: (_, args) => new (it())(...args),
+  })`
+
+const live = (args: readonly string[], ...[work, folder, seed, end]: Parameters<Lives['live']>): Promise<Life> =>
   new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [script, work, folder, String(seed)], { stdio: ['ignore', 'pipe', 'pipe'] })
+    const asked = [...args, work, folder, String(seed)]
+    const child = spawn(process.execPath, asked, { stdio: ['ignore', 'pipe', 'pipe'] })
     let text = ''
     let error = ''
-    let isReady = false
+    let beganMs = 0
+    let isCounted = false
     child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
       text += chunk
-      if (isReady || !text.includes('ready\n')) return
-      isReady = true
-      setTimeout(() => child.kill('SIGKILL'), endAfterMs)
+      if (beganMs === 0) beganMs = performance.now()
+      if (isCounted || !text.includes(`${end.after}\n`)) return
+      isCounted = true
+      if (end.ms < Infinity) setTimeout(() => child.kill('SIGKILL'), end.ms)
     })
     child.stderr.setEncoding('utf8').on('data', (chunk: string) => (error += chunk))
     child.on('error', reject)
     // A line that was cut off was not yet said.
     child.on('close', (_code, signal) =>
-      resolve({ said: text.split('\n').slice(0, -1), endedItself: signal !== 'SIGKILL', error }),
+      resolve({
+        said: text.split('\n').slice(0, -1),
+        endedItself: signal !== 'SIGKILL',
+        error,
+        ms: performance.now() - beganMs,
+      }),
     )
   })
-
-const hold = async (
-  script: string,
-  ...[work, folder, seed, pausesMs, look]: Parameters<Lives['hold']>
-): Promise<string> => {
-  const child = spawn(process.execPath, [script, work, folder, String(seed)], { stdio: ['ignore', 'pipe', 'pipe'] })
-  let text = ''
-  let error = ''
-  child.stdout.setEncoding('utf8').on('data', (chunk: string) => (text += chunk))
-  child.stderr.setEncoding('utf8').on('data', (chunk: string) => (error += chunk))
-  const ended = new Promise((resolve) => child.on('close', resolve))
-  while (!text.includes('ready\n') && child.exitCode === null) await pause(2)
-  for (const [index, ms] of pausesMs.entries()) {
-    await pause(ms)
-    child.kill('SIGSTOP')
-    await stopped(child.pid!)
-    const said = text.split('\n').slice(0, -1)
-    const copy = `${folder}-held-${index}`
-    await cp(folder, copy, { recursive: true })
-    await look(copy, said)
-    await rm(copy, { recursive: true, force: true })
-    child.kill('SIGCONT')
-  }
-  child.kill('SIGKILL')
-  await ended
-  return error
-}
-
-/** Fulfilled when all threads of a process stand still (proc(5): state T). */
-const stopped = async (pid: number): Promise<void> => {
-  for (;;) {
-    const stat = await readFile(`/proc/${pid}/stat`, 'utf8').catch(() => '')
-    if (stat === '' || stat.slice(stat.lastIndexOf(')') + 2).startsWith('T')) return
-    await pause(1)
-  }
-}

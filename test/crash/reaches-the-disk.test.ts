@@ -36,7 +36,7 @@ describe('what is acknowledged', () => {
     await mkdir(place, { recursive: true })
     const traces = join(folder, `${work}-trace`)
     const calls = 'trace=openat,open,close,write,writev,pwrite64,fsync,fdatasync,rename,renameat,renameat2,mkdir'
-    spawnSync('strace', ['-f', '-y', '-s', '60', '-qq', '-e', calls, '-o', traces, process.execPath, lives.script, work, place, '1', '3']) // prettier-ignore
+    spawnSync('strace', ['-f', '-y', '-s', '60', '-qq', '-e', calls, '-o', traces, process.execPath, ...lives.args, work, place, '1', '3']) // prettier-ignore
     return (await readFile(traces, 'utf8')).split('\n')
   }
 

@@ -41,9 +41,15 @@ describe('the API', () => {
     await send(app, machines, { id: 'm1', content: added() })
     const root = app.getOpenAPI31Document({ openapi: '3.1.0', info: { title: '', version: '' } })
     const isBounded = memoryBound()
-    for (const [path, ways] of Object.entries((root.paths ?? {}) as Record<string, Record<string, Way>>))
-      for (const [method, way] of Object.entries(ways)) await walk(app, root, { path, method, way }, thrown)
+    const addresses = Object.entries((root.paths ?? {}) as Record<string, Record<string, Way>>).flatMap(
+      ([path, ways]) => Object.entries(ways).map(([method, way]) => ({ path, method, way })),
+    )
+    // Once someone has a name everybody signs in, so what is about people comes last.
+    const aboutPeople = addresses.filter(({ path }) => /people|passphrase/.test(path))
+    for (const one of addresses) if (!aboutPeople.includes(one)) await walk(app, root, one, thrown)
     expect((await app.request(`${machines}/m1`)).status).toBe(200)
+    for (const one of aboutPeople) await walk(app, root, one, thrown)
+    expect((await app.request('/healthz')).status).toBe(200)
     isBounded()
     await rm(folder, { recursive: true, force: true })
   })
@@ -87,5 +93,5 @@ const walk = async (
         `${method} ${url} ${text}: ${answer.status} ${String(thrown.map((one) => ('thrown' in one ? (one.thrown as Error).stack : '')))}`,
       )
   })
-  await fc.assert(property, { seed, numRuns: runsOf(schema === undefined ? 6 : 20) })
+  await fc.assert(property, { seed, numRuns: runsOf(schema === undefined ? 4 : 12) })
 }

@@ -79,7 +79,7 @@ describe('what is taken in from files, with its bytes changed', () => {
   })
 
   it('a blueprint', () =>
-    each('blueprint', Buffer.from(JSON.stringify(tinyBlueprint)), 250, (bytes) =>
+    each('blueprint', Buffer.from(JSON.stringify(tinyBlueprint)), 150, (bytes) =>
       keepBlueprint(blueprints(), json(bytes.toString())),
     ))
 
@@ -92,7 +92,7 @@ describe('what is taken in from files, with its bytes changed', () => {
       ],
     }
     expect(parse(editsFileSchema, edits, 'edits').kind).toBe('ok')
-    return each('edits', Buffer.from(JSON.stringify(edits)), 250, async (bytes) => {
+    return each('edits', Buffer.from(JSON.stringify(edits)), 150, async (bytes) => {
       const parsed = parse(editsFileSchema, json(bytes.toString()), 'edits')
       if (parsed.kind === 'ok') await keepVariant(blueprints(), 'tiny', { name: 'Mine', edits: parsed.value.edits })
     })
@@ -103,7 +103,7 @@ describe('what is taken in from files, with its bytes changed', () => {
       format: 'thrum-notes-1',
       notes: log([added(), { kind: 'said', text: 'Heard it' }, { kind: 'opened', cover: 'back-cover', minutes: 3 }]),
     }
-    return each('notes', Buffer.from(JSON.stringify(notes)), 250, (bytes) =>
+    return each('notes', Buffer.from(JSON.stringify(notes)), 150, (bytes) =>
       parse(benchNotesSchema, json(bytes.toString()), 'notes'),
     )
   })
@@ -112,7 +112,7 @@ describe('what is taken in from files, with its bytes changed', () => {
     const csv =
       'name,kind,bought,paid,left,how,received\r\n"Green, old",tiny,2024-03-01,5.00,2024-04-02,sell-working,35.00\r\nRed,tiny,01/02/2024,"4,50",,,\r\n'
     expect(await importBooks(benchDeps().deps, csv, true)).toMatchObject({ kind: 'imported' })
-    return each('books', Buffer.from(csv), 150, (bytes) => importBooks(benchDeps().deps, bytes.toString(), true))
+    return each('books', Buffer.from(csv), 90, (bytes) => importBooks(benchDeps().deps, bytes.toString(), true))
   })
 
   describe('photographs', () => {
@@ -126,7 +126,7 @@ describe('what is taken in from files, with its bytes changed', () => {
       ])
     })
     it('JPEG, PNG and WebP', async () => {
-      for (const file of files) await each('photograph', file, 25, (bytes) => makeImage(new Uint8Array(bytes)))
+      for (const file of files) await each('photograph', file, 15, (bytes) => makeImage(new Uint8Array(bytes)))
     })
   })
 })

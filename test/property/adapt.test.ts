@@ -8,6 +8,7 @@ import { checkBlueprint } from '../../src/blueprint/check.ts'
 import { blueprints } from '../../src/blueprint/library.ts'
 import type { Blueprint } from '../../src/blueprint/schema.ts'
 import { tinyBlueprint } from '../support/tiny-blueprint.ts'
+import { times } from '../support/depth.ts'
 
 const anyBlueprint = fc.constantFrom(...blueprints, tinyBlueprint)
 const oneOf = <T>(items: readonly T[]): fc.Arbitrary<T> => fc.constantFrom(...items)
@@ -48,7 +49,7 @@ describe('adapting any blueprint', () => {
         expect(airPath).not.toContain(part)
         expect(checks.flatMap((check) => (check.kind === 'meter' ? check.moving : []))).not.toContain(part)
       }),
-      { numRuns: 80 },
+      { numRuns: times(25) },
     )
   })
 
@@ -60,7 +61,7 @@ describe('adapting any blueprint', () => {
         if (result.kind === 'refused') return
         expect(() => lookAlikes(result.value)).not.toThrow()
       }),
-      { numRuns: 25 },
+      { numRuns: times(12) },
     )
   })
 
@@ -78,7 +79,7 @@ describe('adapting any blueprint', () => {
         if (forward.kind === 'refused') expect(backward.kind).toBe('refused')
         else expect(backward).toEqual(forward)
       }),
-      { numRuns: 80 },
+      { numRuns: times(25) },
     )
   })
 })

@@ -4,6 +4,7 @@ import { airNetworkSchema, explainAir, solveAir, type AirNetwork } from '../../s
 import { makePredictor } from '../../src/engines/airflow/predict.ts'
 import { usualParameters } from '../../src/engines/airflow/usual.ts'
 import { candidates, fanSealed, fitOf, suctionAt } from '../unit/airflow/airflow-machine.ts'
+import { times } from '../support/depth.ts'
 
 const between = (low: number, high: number) =>
   fc.double({ min: 0, max: 1, noNaN: true }).map((u) => low * (high / low) ** u)
@@ -70,7 +71,7 @@ const solved = (net: AirNetwork) => {
   if (solution.kind !== 'solved') throw new Error(JSON.stringify(solution))
   return solution
 }
-const runs = { numRuns: 300, seed: 73 }
+const runs = { numRuns: times(150), seed: 73 }
 
 describe('any air network', () => {
   it('loses no mass at any node', () => {
@@ -120,7 +121,7 @@ describe('any air network', () => {
           expect(Math.abs(second.pressurePa[node] - pa)).toBeLessThanOrEqual(1e-6 * Math.abs(pa) + 1e-3)
         }
       }),
-      { numRuns: 150, seed: 123 },
+      { numRuns: times(75), seed: 123 },
     )
   })
 
@@ -234,7 +235,7 @@ describe('a fit', () => {
           expect(Math.abs(exact - difference)).toBeLessThanOrEqual(1e-4 * Math.abs(exact) + noise)
         })
       }),
-      { numRuns: 60, seed: 19 },
+      { numRuns: times(30), seed: 19 },
     )
   })
 
@@ -265,7 +266,7 @@ describe('a fit', () => {
           expect(betweenLeadingBits).toBeLessThanOrEqual(1.001)
         }
       }),
-      { numRuns: 40, seed: 268 },
+      { numRuns: times(20), seed: 268 },
     )
   })
 
@@ -282,7 +283,7 @@ describe('a fit', () => {
         for (const [id, probability] of Object.entries(first))
           expect(Math.abs(other[id] - probability)).toBeLessThan(1e-4)
       }),
-      { numRuns: 10, seed: 285 },
+      { numRuns: times(6), seed: 285 },
     )
   })
 
@@ -329,7 +330,7 @@ describe('a fit', () => {
           if (figure.low <= value && value <= figure.high) counted.inside++
         }
       }),
-      { numRuns: 40, seed: 2024 },
+      { numRuns: times(20), seed: 2024 },
     )
     expect(counted.inside / counted.all).toBeGreaterThan(0.9)
   })

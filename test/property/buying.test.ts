@@ -13,6 +13,7 @@ import { advertOf, termsOf } from '../support/adverts.ts'
 import { simulatedEndings } from '../support/simulate-policy.ts'
 import { seededRandom } from '../../src/base/random.ts'
 import { tinyBlueprint } from '../support/tiny-blueprint.ts'
+import { times } from '../support/depth.ts'
 
 const tiny = { ...tinyBlueprint, worth: { ...tinyBlueprint.worth, workingMinor: { low: 5000, high: 9000 } } }
 const viewOf = (own: Partial<AdvertInput>, hourMinor = 800): BuyingView =>
@@ -23,7 +24,7 @@ const minor = fc.integer({ min: 0, max: 6000 })
 const hour = fc.integer({ min: 0, max: 3000 })
 /** Money in pence that differs by rounding alone. */
 const rounding = 1e-6
-const runs = { numRuns: 12, seed: 1871 }
+const runs = { numRuns: times(6), seed: 1871 }
 
 describe('the most to pay', () => {
   it('falls as the way gets longer', () => {
@@ -124,7 +125,7 @@ describe('what is asked and looked at', () => {
           expect(weigh(deal, some).valueMinor).toBeLessThanOrEqual(weigh(deal, all).valueMinor + 0.1)
         },
       ),
-      { ...runs, numRuns: 500 },
+      { ...runs, numRuns: times(200) },
     )
   })
 })

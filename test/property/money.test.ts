@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { fitSaleTime, standingShare, timeAtPrice, type TimedListing } from '../../src/engines/money/index.ts'
 import { askMoney, numbersIn, priceOf, salesAt, soldOn } from '../support/money-cases.ts'
+import { times } from '../support/depth.ts'
 
-const seeded = { seed: 20_260_611, numRuns: 12 }
+const seeded = { seed: 20_260_611, numRuns: times(6) }
 
 const prices = (minLength: number, maxLength: number) =>
   fc.array(fc.integer({ min: 3000, max: 12_000 }), { minLength, maxLength })
@@ -130,7 +131,7 @@ describe('days to sell', () => {
           standingShare(timeAtPrice(fitSaleTime(5000, all), one.priceRatio), one.days)
         expect(chanceFrom([...list, { ...one, isSold: false }])).toBeGreaterThan(chanceFrom(list) - 1e-4)
       }),
-      { ...seeded, numRuns: 40 },
+      { ...seeded, numRuns: times(12) },
     )
   })
 

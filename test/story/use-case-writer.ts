@@ -7,8 +7,7 @@ import { storesOf } from '../support/stores.ts'
 import type { Writer } from './bench-job.ts'
 
 /** Writes through the use-cases, on a bench in memory whose clock moves a minute at each note. */
-export const useCaseWriter = (): Writer => {
-  const deps = emptyBench()
+export const useCaseWriter = (deps: CommandDeps = emptyBench()): Writer => {
   return {
     begin: async (content) => documentOf(await addMachine(deps, content)),
     write: async ({ state }, content) => documentOf(await addNote(deps, state.id, state.version, content)),

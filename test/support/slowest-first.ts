@@ -5,6 +5,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node'
  * and knows nothing of that in a fresh copy.
  */
 const slowest = [
+  'crash/crash',
   'property/safety',
   'browser/whole-jobs',
   'browser/pages',
@@ -13,6 +14,10 @@ const slowest = [
   'browser/blueprints',
   'browser/bad-input',
   'story/whole-jobs',
+  'browser/whole-sale',
+  'browser/photos-offline',
+  'browser/shelf',
+  'property/money',
   'browser/adapt',
   'truth/machine/readings-against-spice',
   'unit/machine/drive-table',

@@ -1,8 +1,10 @@
-import { grades, type Grade } from '../../facts/asking.ts'
+import type { Grade } from '../../facts/asking.ts'
 import { driesAfter } from '../../facts/cleaning-tasks.ts'
 import type { AskingView } from '../../machine/asking.ts'
 import { cleaningPlan, type CleaningPlan } from '../../machine/cleaning/cleaning-plan.ts'
+import { provesWorking } from '../../machine/functions/made-check.ts'
 import type { Job } from '../../machine/job.ts'
+import { looksOfWhole, type WholeLooks } from '../../machine/whole-looks.ts'
 import type { Drying, MachineState } from '../contract.ts'
 import { standing } from '../fold.ts'
 import type { Note } from '../note.ts'
@@ -49,8 +51,10 @@ export type CleanView = {
   /** Found dry, newest first. */
   readonly dry: readonly { readonly note: string; readonly at: string; readonly name: string }[]
   readonly grades: readonly GradeLine[]
-  /** Whether the looks that the figures go by were graded part by part, or are those of the price to ask. */
-  readonly isGraded: boolean
+  /** What the looks that the figures go by rest on. */
+  readonly looksBy: WholeLooks['by']
+  /** Whether a run since the last repair shows it working. */
+  readonly isShownToWork: boolean
   /** What is drying, for the calendar of a phone (RFC 5545); null where nothing is. */
   readonly calendar: string | null
 }
@@ -70,13 +74,13 @@ export const cleanView = ({ state, notes, job, asking, now }: Given): CleanView 
   const own = standing(notes)
   const done = own.flatMap(cleanedLine)
   const lines = gradeLines(own, job)
-  const looks = looksOf(lines)
+  const looks = looksOfWhole(state.listed.at(-1)?.grade, job.condition, job.partLooks ?? [])
   const drying = dryingLines(state, job, now)
   return {
     plan: cleaningPlan({
       job,
       asking,
-      grade: looks ?? asking.choices.grade,
+      grade: looks.grade,
       done: done.map(({ task, part }) => ({ task, part: part ?? undefined })),
     }),
     done: done.toReversed(),
@@ -91,7 +95,8 @@ export const cleanView = ({ state, notes, job, asking, now }: Given): CleanView 
       })
       .toReversed(),
     grades: lines,
-    isGraded: looks !== null,
+    looksBy: looks.by,
+    isShownToWork: isShownToWork(job),
     calendar: drying.length === 0 ? null : dryingCalendar(state.name, drying, now),
   }
 }
@@ -124,8 +129,13 @@ const gradeLines = (own: readonly Note[], { blueprint }: Job): readonly GradeLin
     .map(({ id, name }) => ({ part: id, name, before: last(id, 'before'), after: last(id, 'after') }))
 }
 
-/** A machine looks as its worst part does, each by the last word on it; null where none was graded. */
-const looksOf = (lines: readonly GradeLine[]): Grade | null => {
-  const now = lines.map(({ before, after }) => after ?? before).filter((grade) => grade !== null)
-  return grades.findLast((grade) => now.includes(grade)) ?? null
+const isShownToWork = ({ events, blueprint }: Job): boolean => {
+  const proving = blueprint.checks.filter(provesWorking)
+  return events.reduce((works, event) => {
+    if (event.kind === 'repaired' || event.kind === 'confirmed') return false
+    if (event.kind !== 'reading' || event.result.kind !== 'grade') return works
+    const { check, result } = event
+    const proves = proving.find(({ id }) => id === check)
+    return proves === undefined ? works : proves.outcomes[0]?.id === result.outcome
+  }, false)
 }

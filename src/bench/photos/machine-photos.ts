@@ -38,13 +38,29 @@ export type PhotosView = {
   readonly photos: readonly MachinePhoto[]
   readonly pairs: readonly PhotoPair[]
   readonly shotsLeft: readonly SaleShot[]
+  /** The photographs of the shots that sell and are taken, in the order of the shots. */
+  readonly selling: readonly MachinePhoto[]
 }
 
 export const photosView = (notes: readonly Note[]): PhotosView => {
   const photos = machinePhotos(notes)
-  return { photos, pairs: photoPairs(photos), shotsLeft: shotsLeft(photos) }
+  return { photos, pairs: photoPairs(photos), shotsLeft: shotsLeft(photos), selling: sellingPhotos(photos) }
 }
 
-/** Shots that sell a machine and are not taken yet, in their order. Those of the work done count as well as those after it. */
+/** Shots that sell a machine and are not taken yet, in their order. */
 export const shotsLeft = (photos: readonly MachinePhoto[]): readonly SaleShot[] =>
-  saleShotIds.filter((shot) => !photos.some((photo) => photo.shot === shot))
+  saleShotIds.filter((shot) => sellingPhoto(photos, shot) === null)
+
+/** One photograph of each shot that sells, in the order of the shots; those that are not taken yet are left out. */
+export const sellingPhotos = (photos: readonly MachinePhoto[]): readonly MachinePhoto[] =>
+  saleShotIds.flatMap((shot) => sellingPhoto(photos, shot) ?? [])
+
+/**
+ * The photograph of a shot that sells: the last of after, else the last at work; null where there is none. One of before shows what
+ * nobody is sold any more, but for the gauge before the work.
+ */
+export const sellingPhoto = (photos: readonly MachinePhoto[], shot: SaleShot): MachinePhoto | null => {
+  const of = photos.filter((photo) => photo.shot === shot)
+  const lastOf = (when: MachinePhoto['when']) => of.findLast((photo) => photo.when === when)
+  return (shot === 'gauge-before' ? of.at(-1) : (lastOf('after') ?? lastOf('work'))) ?? null
+}

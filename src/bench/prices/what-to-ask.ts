@@ -2,12 +2,12 @@ import type { Currency } from '../../base/money.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { ComparableSay } from '../../engines/money/index.ts'
-import { gradeFacts, type Grade } from '../../facts/asking.ts'
-import type { Condition } from '../../facts/buying.ts'
+import { gradeFacts } from '../../facts/asking.ts'
 import { askingView, type AskingView, type Listing } from '../../machine/asking.ts'
 import { improvementsFor, usuallyDone, type AskingChoices } from '../../machine/asking-choices.ts'
 import type { Job } from '../../machine/job.ts'
 import { marketPrice, priceKindOf, type Market, type MarketPrice } from '../../machine/market.ts'
+import { looksOfWhole } from '../../machine/whole-looks.ts'
 import { listingMedian } from '../../machine/listing-median.ts'
 import type { MachineState } from '../contract.ts'
 import { dayOf } from '../logs/calendar-day.ts'
@@ -93,13 +93,12 @@ const listingOf = ({ id, priceMinor, grade, completenessShare, days, ended }: Li
   return { id, priceMinor, medianMinor: listingMedian(priceMinor, kindMinor, market), days, ended }
 }
 
-const gradeOfLooks: Readonly<Record<Condition, Grade>> = { good: 'B', fair: 'C', poor: 'D' }
 const usualHorizonDays = 30
 
 const choicesOf = (job: Job, { listed }: MachineState, given: ChoicesGiven): AskingChoices => {
   const possible = improvementsFor(job.blueprint)
   return {
-    grade: given.grade ?? listed.at(-1)?.grade ?? gradeOfLooks[job.condition ?? 'good'],
+    grade: given.grade ?? looksOfWhole(listed.at(-1)?.grade, job.condition, job.partLooks ?? []).grade,
     done: (given.done ?? usuallyDone).filter((id) => possible.includes(id)),
     found: given.found ?? [],
     dayMinor: given.dayMinor ?? 0,

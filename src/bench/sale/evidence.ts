@@ -4,6 +4,7 @@ import type { Complaint } from '../../facts/complaints.ts'
 import type { Region } from '../../facts/regions.ts'
 import type { SaleShot } from '../../facts/sale-shots.ts'
 import type { Job } from '../../machine/job.ts'
+import type { Plate } from '../../machine/plate.ts'
 import { proofView } from '../../machine/proof/make-proof-view.ts'
 import type { ProofView } from '../../machine/proof/proof-view.ts'
 import { readMarks } from '../../machine/stamps/marks.ts'
@@ -12,14 +13,16 @@ import { standing } from '../fold.ts'
 import { functionName } from '../functions/function-name.ts'
 import { dayOf } from '../logs/calendar-day.ts'
 import type { Note, NoteContent } from '../note.ts'
-
-/** A content of this kind with the note that it stands in. */
-export type Noted<Kind extends NoteContent['kind']> = Extract<NoteContent, { kind: Kind }> & { readonly note: string }
+import { stripView, type LeftOver } from '../stripping/strip-view.ts'
+import { foundWrong, type FoundWrong } from './found-wrong.ts'
+import type { Noted, NotedWords } from './noted.ts'
+import { cleanOf, type Clean } from './whole-clean.ts'
 
 /** What the notes of a machine have to say for or against what is written of it. */
 export type Evidence = {
   readonly state: MachineState
   readonly blueprint: Blueprint
+  readonly job: Job
   readonly proof: ProofView
   /** Notes that the proof rests on. */
   readonly proofNotes: readonly string[]
@@ -29,6 +32,14 @@ export type Evidence = {
   readonly cleaned: readonly Noted<'cleaned'>[]
   /** The last trial of each function. */
   readonly tried: readonly (Noted<'tried'> & { readonly name: string })[]
+  /** What was found not as it should be. */
+  readonly wrong: readonly FoundWrong[]
+  /** Fixings left over when pieces went back. */
+  readonly leftOver: readonly LeftOver[]
+  /** What is noted of a clean of the whole machine. */
+  readonly clean: Clean
+  /** The plate as it was entered: another than its kind's, or the same. */
+  readonly plate: 'own' | 'as-its-kind'
   /** The last grade of each part, after cleaning where there is one. */
   readonly graded: readonly Noted<'graded'>[]
   readonly gauge: readonly (Noted<'gauge'> & { readonly sinceRepair: boolean })[]
@@ -45,7 +56,7 @@ export type Evidence = {
   } | null
   readonly looks: { readonly grade: Grade; readonly note: string } | null
   /** Own words of notes; what a seller claimed is none of them. */
-  readonly words: readonly { readonly note: string; readonly text: string }[]
+  readonly words: readonly NotedWords[]
   readonly opened: readonly string[]
   readonly addedNote: string
   /** Notes that tell of its age and use. */
@@ -66,18 +77,25 @@ export const evidenceOf = (state: MachineState, notes: readonly Note[], job: Job
   const lastRepair = at(repaired.at(-1)?.note)
   const lastWork = Math.max(lastRepair, at(of('cleaned').at(-1)?.note))
   const proof = proofView(job, region)
+  const run = runOf(blueprint, own.slice(lastRepair + 1), proof)
+  const tried = lastOf(of('tried'), (one) => one.function)
+  const words = own.flatMap(({ id, content }) =>
+    hasWords(content) && content.text !== '' ? [{ note: id, text: content.text ?? '' }] : [],
+  )
   return {
     state,
     blueprint,
+    job,
     proof,
     proofNotes: [...new Set(proof.steps.flatMap(({ findings }) => findings.flatMap(({ note }) => note ?? [])))],
-    run: runOf(blueprint, own.slice(lastRepair + 1), proof),
+    run,
     repaired,
     cleaned: of('cleaned'),
-    tried: lastOf(of('tried'), (one) => one.function).map((one) => ({
-      ...one,
-      name: functionName(one.function, blueprint),
-    })),
+    tried: tried.map((one) => ({ ...one, name: functionName(one.function, blueprint) })),
+    wrong: foundWrong(job, tried, run.kind === 'good' ? (run.notes[0] ?? null) : null),
+    leftOver: stripView(notes, blueprint).leftOver,
+    clean: cleanOf(blueprint, state, of('cleaned'), words),
+    plate: isSamePlate(state.plate, blueprint.plate) ? 'as-its-kind' : 'own',
     graded: lastOf(of('graded'), ({ part }) => part),
     gauge: of('gauge').map((one) => ({ ...one, sinceRepair: at(one.note) > lastRepair })),
     seenSince: of('seen').filter(({ note }) => at(note) > lastWork),
@@ -88,17 +106,19 @@ export const evidenceOf = (state: MachineState, notes: readonly Note[], job: Job
     shots: new Map(of('photo').flatMap(({ shot, note }) => (shot === undefined ? [] : [[shot, note] as const]))),
     years: yearsOf(state, own),
     looks: looksOf(state),
-    words: own.flatMap(({ id, content }) =>
-      hasWords(content) && content.text !== '' ? [{ note: id, text: content.text ?? '' }] : [],
-    ),
+    words,
     opened: of('opened').map(({ note }) => note),
     addedNote: own.find(({ content }) => content.kind === 'added')?.id ?? '',
     historyNotes: of('history').map(({ note }) => note),
   }
 }
 
-/** A cleaning task that puts something new in, such as a bag; the others clean. */
-export const isFitting = ({ task }: { readonly task: string }): boolean => task.startsWith('new-')
+/** The weight stands on few plates and is left aside. */
+const isSamePlate = (one: Plate, other: Plate): boolean =>
+  one.voltageV === other.voltageV &&
+  one.frequencyHz === other.frequencyHz &&
+  one.powerW === other.powerW &&
+  one.protectionClass === other.protectionClass
 
 const removes = (blueprint: Blueprint, repair: string): readonly string[] =>
   blueprint.repairs.find(({ id }) => id === repair)?.removes ?? []

@@ -1,9 +1,10 @@
 import { inSentence } from '../../base/in-sentence.ts'
 import { takenBack, yearsWithin, type SaleClaim, type SupportId } from '../../facts/sale-claims.ts'
 import { listText } from '../words.ts'
-import { isFitting, type Evidence } from './evidence.ts'
+import type { Evidence } from './evidence.ts'
 import { strongSuction, suctionFigure } from './judge-suction.ts'
 import { no, noteOf, unsaid, yes, type Judged } from './judged.ts'
+import { isFitting } from './whole-clean.ts'
 
 type Judge = (evidence: Evidence, claim: SaleClaim, match: RegExpMatchArray) => Judged
 
@@ -23,8 +24,8 @@ const proved: Judge = ({ proof, proofNotes }, { needs }) => {
   return unsaid(`Nothing proves it. It takes ${needs}`)
 }
 
-const works: Judge = ({ run, state, tried, seenSince, openFaults }, { needs }) => {
-  const bad = tried.filter(({ result }) => result === 'bad')
+const works: Judge = ({ run, state, wrong, repaired, seenSince, openFaults }, { needs }) => {
+  const bad = wrong.filter(({ isMended }) => !isMended)
   if (state.left !== null && state.left.exit !== 'sell-working') return no('It left as one that does not work', [])
   if (run.kind === 'bad') return no('The last run shows that it does not', run.notes)
   if (bad.length > 0)
@@ -38,7 +39,8 @@ const works: Judge = ({ run, state, tried, seenSince, openFaults }, { needs }) =
       'A complaint was seen since the last work',
       seen.map(({ note }) => note),
     )
-  if (run.kind === 'not-made') return unsaid(`No run shows it since the last repair. It takes ${needs}`)
+  if (run.kind === 'not-made')
+    return unsaid(`No run shows it${repaired.length === 0 ? '' : ' since the last repair'}. It takes ${needs}`)
   if (openFaults.length > 0)
     return no(
       'A fault that was found is not mended',
@@ -62,37 +64,6 @@ const tested: Judge = (evidence, claim, match) => {
   if (proof.verdict.kind === 'fit' || run.kind === 'good') return yes('What was tested stands in the notes', notes)
   if (run.kind === 'bad') return no('The last run went badly', run.notes)
   return unsaid(`No test since the last repair is noted. It takes ${claim.needs}`)
-}
-
-const newPart: Judge = ({ repaired, cleaned, blueprint, state, words }, { word, needs, pattern }) => {
-  const fits = (text: string): boolean => word?.test(text) === true
-  const partOf = (repair: string): string => {
-    const part = blueprint.repairs.find(({ id }) => id === repair)?.part ?? repair
-    return `${blueprint.parts.find(({ id }) => id === part)?.name ?? ''} ${part.replaceAll('-', ' ')}`
-  }
-  const changed = repaired.filter((one) => fits(partOf(one.repair)))
-  const isNew = changed.filter(({ option }) => option === 'new')
-  if (isNew.length > 0)
-    return yes(
-      'A new one went in',
-      isNew.map(({ note }) => note),
-    )
-  const gone = state.missing.filter((part) => fits(part.replaceAll('-', ' ')))
-  if (gone.length > 0) return no('That part is missing', [])
-  const used = changed.filter(({ option }) => option === 'salvaged')
-  if (used.length > 0)
-    return no(
-      'The one that went in came off the shelf or another machine',
-      used.map(({ note }) => note),
-    )
-  const fitted = cleaned.filter((one) => isFitting(one) && fits(one.task.replaceAll('-', ' ')))
-  if (fitted.length > 0)
-    return yes(
-      'A note of the cleaning says so',
-      fitted.map(({ note }) => note),
-    )
-  const said = saying(words, pattern)
-  return said.length > 0 ? yes('A note says so', said) : unsaid(`No note tells of it. It takes ${needs}`)
 }
 
 /** Notes whose own words make the claim, and do not take it back. */
@@ -121,7 +92,6 @@ const judges: Readonly<Record<SupportId, Judge>> = {
     if (openFaults.length > 0) return no('A fault that was found is not mended', openFaults.map(noteOf))
     return works(evidence, claim, match)
   },
-  'new-part': newPart,
   serviced: ({ cleaned, repaired, tried, words }, { needs }) => {
     const cleaning = [
       ...cleaned.filter((one) => !isFitting(one)).map(noteOf),
@@ -133,13 +103,11 @@ const judges: Readonly<Record<SupportId, Judge>> = {
       ? yes('Cleaned, and repaired or tried', [...cleaning, ...work])
       : unsaid(`It takes ${needs}`)
   },
-  cleaned: ({ cleaned, repaired, graded, words }, { needs, pattern }) => {
-    const notes = [
-      ...cleaned.filter((one) => !isFitting(one)).map(noteOf),
-      ...repaired.filter(({ option }) => option === 'clean').map(noteOf),
-      ...saying(words, pattern),
-    ]
-    if (notes.length > 0) return yes('The cleaning is noted', notes)
+  cleaned: ({ clean, state, graded }, { needs }) => {
+    if (clean.isWhole) return yes('The cleaning is noted', clean.notes)
+    if (state.drying.length > 0) return unsaid('What was washed is not found dry yet')
+    if (clean.notes.length > 0)
+      return unsaid(`Some of it is noted as cleaned, not all: say what was, or note the rest. It takes ${needs}`)
     const before = graded.filter(({ when }) => when === 'before')
     return before.length > 0
       ? no('It was graded before a cleaning that is not noted', before.map(noteOf))
@@ -188,13 +156,13 @@ const judges: Readonly<Record<SupportId, Judge>> = {
     const fits = year >= years.from - spare && year <= years.to + spare
     return fits ? yes(`The notes say ${span}`, years.notes) : no(`The notes say ${span}`, years.notes)
   },
-  looks: ({ looks, graded, cleaned }, { needs }) => {
+  looks: ({ looks, graded }, { needs }) => {
     const worse = graded.filter(({ grade }) => grade !== 'A')
     if (looks !== null && looks.grade !== 'A') return no(`It is offered as grade ${looks.grade}`, [looks.note])
     if (worse.length > 0) return no('A part is graded below A', worse.map(noteOf))
-    const good = [...(looks === null ? [] : [looks.note]), ...graded.map(noteOf)]
-    return good.length > 0 && (looks !== null || cleaned.length > 0)
-      ? yes('Graded A', good)
+    if (looks !== null) return yes('It is offered as grade A', [looks.note])
+    return graded.length > 1 && graded.some(({ part }) => part === 'casing')
+      ? yes('Every part that was graded is graded A', graded.map(noteOf))
       : unsaid(`It takes ${needs}`)
   },
   'little-used': ({ state, addedNote, historyNotes }, { needs }) => {
@@ -204,10 +172,10 @@ const judges: Readonly<Record<SupportId, Judge>> = {
       ? unsaid(`Its use is not noted. It takes ${needs}`)
       : no(`Its use is noted as ${state.wear}`, notes)
   },
-  power: ({ state, addedNote }, _claim, match) => plateFigure(Number(match[1]), state.plate.powerW, 'W', addedNote),
-  voltage: ({ state, addedNote }, _claim, match) => plateFigure(Number(match[1]), state.plate.voltageV, 'V', addedNote),
-  'class-two': ({ state, addedNote }) => plateClass(state.plate.protectionClass, 'II', addedNote),
-  earthed: ({ state, addedNote }) => plateClass(state.plate.protectionClass, 'I', addedNote),
+  power: (evidence, _claim, match) => plateFigure(evidence, Number(match[1]), evidence.state.plate.powerW, 'W'),
+  voltage: (evidence, _claim, match) => plateFigure(evidence, Number(match[1]), evidence.state.plate.voltageV, 'V'),
+  'class-two': (evidence) => plateClass(evidence, 'II'),
+  earthed: (evidence) => plateClass(evidence, 'I'),
   'all-original': ({ repaired, opened }, { needs }) => {
     if (repaired.length > 0) return no('It was repaired', repaired.map(noteOf))
     return opened.length > 0
@@ -225,12 +193,20 @@ function saidOutright(words: Evidence['words'], pattern: RegExp): readonly strin
   return words.filter(({ text }) => pattern.test(text)).map(noteOf)
 }
 
-function plateFigure(said: number, plate: number, unit: string, note: string): Judged {
-  return said === plate ? yes('It stands on the plate', [note]) : no(`The plate says ${plate} ${unit}`, [note])
+/** Nobody notes that a plate was read; a plate that is its kind's may have been taken over as it was offered. */
+const asEntered = ({ plate }: Evidence): string =>
+  plate === 'own'
+    ? 'As entered when it came in'
+    : 'As entered when it came in, which is usual for its kind; no note says that its plate was read'
+
+function plateFigure(evidence: Evidence, said: number, plate: number, unit: string): Judged {
+  const notes = [evidence.addedNote]
+  return said === plate ? yes(asEntered(evidence), notes) : no(`Entered when it came in: ${plate} ${unit}`, notes)
 }
 
-function plateClass(plate: string, said: string, note: string): Judged {
+function plateClass(evidence: Evidence, said: string): Judged {
+  const plate = evidence.state.plate.protectionClass
   return plate === said
-    ? yes(`Class ${plate} by its plate; that is no proof that its insulation is sound`, [note])
-    : no(`The plate says class ${plate}`, [note])
+    ? yes(`${asEntered(evidence)}: class ${plate}. That is no proof that its insulation is sound`, [evidence.addedNote])
+    : no(`Entered when it came in: class ${plate}`, [evidence.addedNote])
 }

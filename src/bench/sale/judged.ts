@@ -1,6 +1,7 @@
 /** What the notes say to a claim, and which of them. */
 export type Judged = {
-  readonly verdict: 'supported' | 'unsupported' | 'contradicted'
+  /** `own-words`: told in one's own words, and no note speaks of it. */
+  readonly verdict: 'supported' | 'unsupported' | 'contradicted' | 'own-words'
   readonly why: string
   readonly notes: readonly string[]
 }

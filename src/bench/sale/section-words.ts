@@ -4,19 +4,13 @@ import { complaints } from '../../facts/complaints.ts'
 import { capital } from '../../machine/air/air-text.ts'
 import { cleaningTaskName } from '../cleaning/task-name.ts'
 import { dayText, listText } from '../words.ts'
-import { isFitting, type Evidence } from './evidence.ts'
+import type { Evidence } from './evidence.ts'
+import { lackingWords, notThere } from './lacking-words.ts'
 import { testedWords } from './tested-words.ts'
+import { kindName, titleWords } from './title-words.ts'
+import { isFitting } from './whole-clean.ts'
+import { standingOf } from './standing-of.ts'
 import type { SheetSection } from './worded-note.ts'
-
-/** How a machine can be offered by what its notes show. */
-export type Standing = 'working' | 'spares' | 'not-shown'
-
-/** Working: a run since the last repair shows it, and nothing found is left unmended. For spares: it left so. Else it is not shown to work. */
-export const standingOf = ({ state, run, openFaults, tried, proof }: Evidence): Standing => {
-  if (state.left !== null && state.left.exit !== 'sell-working') return 'spares'
-  const isSound = run.kind === 'good' && openFaults.length === 0 && proof.verdict.kind !== 'not-fit'
-  return isSound && tried.every(({ result }) => result !== 'bad') ? 'working' : 'not-shown'
-}
 
 /** The sections as the notes say them, a line for each thing. Nothing stands in them that no note says. */
 export const sectionWords = (evidence: Evidence, lastDay: string): Readonly<Record<SheetSection, string>> => ({
@@ -38,30 +32,27 @@ const said = (text: string): string => (text === '' || /[.!?]$/.test(text) ? tex
 const partName = ({ blueprint }: Evidence, id: string): string =>
   inSentence(blueprint.parts.find((part) => part.id === id)?.name ?? id)
 
-const titleWords = (evidence: Evidence): string => {
-  const { state, blueprint, repaired, cleaned, proof } = evidence
-  const standing = standingOf(evidence)
-  const worked = [repaired.length === 0 ? '' : 'repaired', cleaned.every(isFitting) ? '' : 'cleaned']
-  const how = {
-    working: ['working', ...worked, proof.verdict.kind === 'fit' ? 'safety checks passed' : ''],
-    spares: ['for spares or repair'],
-    'not-shown': [...worked, 'not shown to work'],
-  }[standing].filter((one) => one !== '')
-  return `${state.model === '' ? state.name : state.model}: ${inSentence(blueprint.name)}, ${how.join(', ')}`
-}
-
 const openingWords = (evidence: Evidence): readonly string[] => {
   const { state, blueprint, years } = evidence
   const { voltageV, powerW, protectionClass } = state.plate
   return [
-    `${blueprint.name}. By its plate ${voltageV} V, ${powerW} W, class ${protectionClass}.`,
+    `${kindName(blueprint.name)}. ${plateSays[evidence.plate]}: ${voltageV} V, ${powerW} W, class ${protectionClass}.`,
     years === null ? '' : yearsText(years),
     {
       working: '',
       spares: 'For spares or repair: it is not sold as one that can be used.',
-      'not-shown': 'It has not been shown to work.',
+      'not-shown':
+        evidence.run.kind === 'good'
+          ? 'It runs, and not all of it is as it should be: see what was wrong.'
+          : 'It has not been shown to work.',
     }[standingOf(evidence)],
   ]
+}
+
+/** Nobody notes that a plate was read: what is entered is said to be entered. */
+const plateSays: Readonly<Record<Evidence['plate'], string>> = {
+  own: 'As entered when it came in',
+  'as-its-kind': 'Usual for its kind, and so entered',
 }
 
 const yearsText = ({ from, to, bySaying }: NonNullable<Evidence['years']>): string => {
@@ -72,7 +63,10 @@ const yearsText = ({ from, to, bySaying }: NonNullable<Evidence['years']>): stri
 }
 
 const wrongWords = (evidence: Evidence): readonly string[] => {
-  const { state, blueprint, openFaults } = evidence
+  const { state, blueprint, openFaults, wrong } = evidence
+  const unmended = wrong.filter(({ isMended }) => !isMended)
+  const lacking = lackingWords(evidence)
+  const nothingFound = unmended.length + lacking.length === 0 ? 'Nobody noted a cause.' : ''
   const faultName = (id: string): string => inSentence(blueprint.faults.find((fault) => fault.id === id)?.name ?? id)
   const claimed = state.claimed.complaints.map((one) => inSentence(complaints[one]))
   const seen = [...new Set(state.seen.flatMap((one) => one.complaints))].map((one) => inSentence(complaints[one]))
@@ -81,18 +75,30 @@ const wrongWords = (evidence: Evidence): readonly string[] => {
   return [
     claimed.length === 0 ? '' : `It came in with this said of it: ${listText(claimed)}.`,
     seen.length === 0 ? '' : `Seen here: ${listText(seen)}.`,
-    found.length === 0 ? 'Nobody noted a cause.' : `Found: ${listText(found)}.`,
+    found.length === 0 ? nothingFound : `Found: ${listText(found)}.`,
     open.length === 0 ? '' : `Not mended: ${listText(open)}.`,
+    ...new Set(unmended.map(({ says, text }) => withText(says, text))),
+    ...lacking,
   ]
 }
 
+/** `The bin is cracked.` with one's own words: `The bin is cracked: by the hinge.` */
+const withText = (says: string, text: string): string =>
+  text === '' ? says : said(`${says.replace(/\.$/, '')}: ${text}`)
+
 const doneWords = ({ repaired, cleaned, blueprint }: Evidence): readonly string[] => {
+  const partOf = (id: string): string => blueprint.parts.find((part) => part.id === id)?.name ?? id
   const repairs = repaired.map(({ repair, option, shelfPart, text }) => {
     const found = blueprint.repairs.find(({ id }) => id === repair)
     const how = found?.options.find(({ id }) => id === option)
     const from = shelfPart === undefined ? '' : ', with a part from stock'
-    const named = how === undefined || (found?.options.length ?? 0) < 2 ? '' : `, ${inSentence(how.name)}`
-    return said(`${found?.name ?? repair}${named}${from}${text === '' ? '' : `: ${text}`}`)
+    const own = text === '' ? '' : `: ${text}`
+    if (found === undefined || how === undefined) return said(`${repair}${from}${own}`)
+    // A repair that is called by a new part and done another way is told by that way.
+    if (/^new /i.test(found.name) && how.id !== 'new')
+      return said(`${partOf(found.part)}: ${inSentence(how.name)}${from}${own}`)
+    const named = found.options.length < 2 ? '' : `, ${inSentence(how.name)}`
+    return said(`${found.name}${named}${from}${own}`)
   })
   const named = (all: Evidence['cleaned']): string =>
     listText([...new Set(all.map(({ task }) => inSentence(cleaningTaskName(task))))])
@@ -106,9 +112,9 @@ const doneWords = ({ repaired, cleaned, blueprint }: Evidence): readonly string[
 }
 
 const wornWords = (evidence: Evidence): readonly string[] => {
-  const { graded, tried, looks, state } = evidence
+  const { graded, looks, state } = evidence
   const worn = graded.filter(({ grade, text }) => grade === 'C' || grade === 'D' || text !== '')
-  const bad = tried.filter(({ result }) => result === 'bad')
+  const sound = graded.filter((one) => !worn.includes(one))
   return [
     looks === null ? '' : `Looks: grade ${looks.grade}, ${gradeLooks[looks.grade]}.`,
     ...worn.map(({ part, grade, text, when }) =>
@@ -116,24 +122,27 @@ const wornWords = (evidence: Evidence): readonly string[] => {
         `${capital(partName(evidence, part))}${when === 'before' ? ', before any cleaning' : ''}: grade ${grade}, ${gradeLooks[grade]}${text === '' ? '' : `: ${text}`}`,
       ),
     ),
-    ...bad.map(({ name, text }) => said(`${name}: not as it should be${text === '' ? '' : `: ${text}`}`)),
-    looks === null && worn.length + bad.length === 0 ? 'Nobody noted how its parts look: go by the photographs.' : '',
+    sound.length === 0
+      ? ''
+      : `Graded: ${listText(sound.map(({ part, grade }) => `${partName(evidence, part)} (${grade})`))}.`,
+    looks === null && graded.length === 0 ? 'Nobody noted how its parts look: go by the photographs.' : '',
     state.wear === null ? '' : `Its use before: ${state.wear}, as far as anybody said.`,
   ]
 }
 
 const withItWords = (evidence: Evidence): readonly string[] => {
-  const { state, tried, shots } = evidence
+  const { state, shots } = evidence
   const missing = state.missing.map((id) => partName(evidence, id))
   const out = state.out.map((id) => partName(evidence, id))
-  const notThere = tried.filter(({ result }) => result === 'not-there').map(({ name }) => inSentence(name))
+  const others = notThere(evidence)
   return [
     shots.has('tools')
       ? 'What comes with it is laid out on a photograph.'
       : 'What comes with it was not laid out and counted: ask.',
-    missing.length === 0 ? 'No part is noted as missing.' : `Missing: ${listText(missing)}.`,
+    missing.length + out.length + others.length + evidence.leftOver.length === 0 ? 'No part is noted as missing.' : '',
+    missing.length === 0 ? '' : `Missing: ${listText(missing)}.`,
     out.length === 0 ? '' : `Taken out and not put back: ${listText(out)}.`,
-    notThere.length === 0 ? '' : `Not there: ${listText(notThere)}.`,
+    others.length === 0 ? '' : `Not there: ${listText(others)}.`,
   ]
 }
 

@@ -1,8 +1,10 @@
 import type { SaleSheetView, SectionView } from './sheet-view.ts'
 
-/** Stands behind words that no note bears out. */
+/** Stands behind words that no note bears out, and behind what is told in the seller's own words alone. */
 const dagger = '†'
+const doubleDagger = '‡'
 const daggerWords = `${dagger} The seller’s own word: no note of the work bears it out.`
+const doubleDaggerWords = `${doubleDagger} Said by the seller; no record of it.`
 
 /** The sheet as it goes to a buyer, all in words. Photographs by their ids, in their order. */
 export type SheetPaper = {
@@ -11,18 +13,18 @@ export type SheetPaper = {
   readonly sections: readonly { readonly name: string; readonly lines: readonly string[] }[]
   readonly condition: readonly string[]
   readonly photos: readonly { readonly photo: string; readonly alt: string }[]
-  /** What the dagger means; empty where none stands. */
+  /** What the daggers mean; empty where none stands. */
   readonly daggerWords: string
   readonly on: string
   readonly reference: string
 }
 
-/** The sheet for a buyer: empty sections left out, each claim that the notes do not bear out marked with a dagger. */
+/** The sheet for a buyer: empty sections left out, each claim that the notes do not bear out marked with a dagger, what no note speaks of with a double one. */
 export const sheetPaper = (view: SaleSheetView): SheetPaper => {
   const marked = new Map(view.sections.map((one) => [one.section, withDaggers(one)]))
   return {
-    title: marked.get('title') ?? view.machine.name,
-    price: view.price === null ? '' : view.price.text,
+    title: marked.get('title') ?? '',
+    price: view.price === null ? '' : [view.price.text, view.price.offered].filter((one) => one !== '').join(' '),
     sections: view.sections
       .filter(({ section, text }) => section !== 'title' && text !== '')
       .map(({ section, name }) => ({
@@ -34,7 +36,9 @@ export const sheetPaper = (view: SaleSheetView): SheetPaper => {
         `${name}: ${grade}, ${looks}${when === 'before' ? ' (before any cleaning)' : ''}${text === '' ? '' : `; ${text}`}`,
     ),
     photos: view.photos.map(({ photo, alt }) => ({ photo, alt })),
-    daggerWords: view.unsupported === 0 ? '' : daggerWords,
+    daggerWords: [view.unsupported === 0 ? '' : daggerWords, view.ownWords === 0 ? '' : doubleDaggerWords]
+      .filter((one) => one !== '')
+      .join(' '),
     on: view.on,
     reference: view.reference,
   }
@@ -44,4 +48,8 @@ const withDaggers = ({ text, claims }: SectionView): string =>
   claims
     .filter(({ verdict }) => verdict !== 'supported')
     .toSorted((a, b) => b.to - a.to)
-    .reduce((words, { to }) => `${words.slice(0, to)} ${dagger}${words.slice(to)}`, text)
+    .reduce(
+      (words, { to, verdict }) =>
+        `${words.slice(0, to)} ${verdict === 'own-words' ? doubleDagger : dagger}${words.slice(to)}`,
+      text,
+    )

@@ -1,17 +1,22 @@
 import { moneyText, type Currency } from '../../base/money.ts'
 import { gradeFacts } from '../../facts/asking.ts'
+import { capital } from '../../machine/air/air-text.ts'
 import type { AskingView } from '../../machine/asking.ts'
 import type { Job } from '../../machine/job.ts'
 import { sparesPriceOf } from '../../machine/prices.ts'
 import type { MachineState } from '../contract.ts'
 import { dayText } from '../words.ts'
-import type { Standing } from './section-words.ts'
+import type { Standing } from './standing-of.ts'
 
 /** The price on a sheet, and why it is that. Minor units. */
 export type SheetPrice = {
   readonly minor: number
   readonly currency: Currency
   readonly text: string
+  /** For what, as it stands behind the price on the sheet: `for spares or repair as it stands`; empty for a working machine. */
+  readonly offered: string
+  /** What it means on one's own page, with what it would be asked for if it worked. */
+  readonly means: string
   /** `listed`: a note says it is offered at it; else it is reckoned. */
   readonly from: 'listed' | 'reckoned'
   readonly grounds: readonly string[]
@@ -30,6 +35,7 @@ export const priceOfSheet = (
     minor,
     currency,
     text: moneyText(minor, currency),
+    ...meaning(standing, from, asking),
     from,
     grounds: why,
   })
@@ -42,6 +48,21 @@ export const priceOfSheet = (
   if (standing === 'working') return asking === null ? null : price(asking.askMinor, 'reckoned', grounds)
   const { minor } = sparesPriceOf(job)
   return minor === 0 ? null : price(Math.round(minor), 'reckoned', grounds)
+}
+
+/** One model says what to ask for a working machine; its choices are said with its figure. */
+const meaning = (
+  standing: Standing,
+  from: SheetPrice['from'],
+  asking: AskingView | null,
+): Pick<SheetPrice, 'offered' | 'means'> => {
+  if (standing === 'working') return { offered: '', means: 'As a working machine.' }
+  const offered = standing !== 'spares' && from === 'listed' ? 'as it stands' : 'for spares or repair as it stands'
+  const capitalised = capital(offered)
+  if (asking === null) return { offered, means: `${capitalised}.` }
+  const { askMinor, currency, choices } = asking
+  const worked = `${moneyText(askMinor, currency)} if it worked`
+  return { offered, means: `${capitalised}; ${worked} and was cleaned, looks grade ${choices.grade}.` }
 }
 
 const askingGrounds = (asking: AskingView | null): readonly string[] => {

@@ -1,7 +1,7 @@
 import { inSentence } from '../../base/in-sentence.ts'
 import type { Grade } from '../../facts/asking.ts'
 import { gradeLooks } from '../../facts/sale-claims.ts'
-import { saleShotIds, saleShots, type SaleShot } from '../../facts/sale-shots.ts'
+import { saleShots, type SaleShot } from '../../facts/sale-shots.ts'
 import type { Region } from '../../facts/regions.ts'
 import type { AskingView } from '../../machine/asking.ts'
 import type { Job } from '../../machine/job.ts'
@@ -9,12 +9,14 @@ import type { MachineDocument } from '../contract.ts'
 import { foldNotes, standing } from '../fold.ts'
 import { fittedTo } from '../fitted.ts'
 import { jobOf } from '../job.ts'
-import { machinePhotos } from '../photos/machine-photos.ts'
+import { machinePhotos, sellingPhotos } from '../photos/machine-photos.ts'
 import { dayText } from '../words.ts'
-import { claimsIn, type ClaimMark } from './claims.ts'
+import { claimsIn, isOfAPart, type ClaimMark } from './claims.ts'
 import { evidenceOf, type Evidence } from './evidence.ts'
+import { ownWordsIn } from './own-words.ts'
+import { sectionWords } from './section-words.ts'
 import { priceOfSheet, type SheetPrice } from './sheet-price.ts'
-import { sectionWords, standingOf, type Standing } from './section-words.ts'
+import { standingOf, type Standing } from './standing-of.ts'
 import { sheetSections, type SheetSection } from './worded-note.ts'
 
 /** One section: the words that stand, those of the notes beside them, and what is claimed. */
@@ -51,8 +53,11 @@ export type SaleSheetView = {
   readonly condition: readonly ConditionLine[]
   readonly price: SheetPrice | null
   readonly photos: readonly SheetPhoto[]
-  /** How many claims the notes do not bear out. */
+  /** How many claims were found, and how many of them the notes do not bear out. */
+  readonly found: number
   readonly unsupported: number
+  /** How many clauses tell in one's own words of what no note speaks of. */
+  readonly ownWords: number
   /** The day of the last note. */
   readonly on: string
   readonly reference: string
@@ -101,11 +106,25 @@ export const saleSheetView = (document: MachineDocument, { job, region, asking }
     })),
     price: priceOfSheet(state, job, standingOf(evidence), asking),
     photos: photosOf(document, job),
-    unsupported: sections.flatMap(({ claims }) => claims).filter(({ verdict }) => verdict !== 'supported').length,
+    ...countsOf(sections.flatMap(({ claims }) => claims)),
     on: dayText(lastAt),
-    reference: `${state.id}, note ${state.version}`,
+    reference: referenceOf(state.id, state.version),
   }
 }
+
+const countsOf = (claims: readonly Pick<ClaimMark, 'verdict'>[]) => {
+  const ownWords = claims.filter(({ verdict }) => verdict === 'own-words').length
+  const supported = claims.filter(({ verdict }) => verdict === 'supported').length
+  const found = claims.length - ownWords
+  return { found, unsupported: found - supported, ownWords }
+}
+
+/** What tells sheets of like machines apart, and an old one of a machine from a new one; the bench's own ids stay on the bench. */
+const referenceOf = (id: string, version: number): string =>
+  `Sheet ${id
+    .replace(/[^a-z0-9]/gi, '')
+    .slice(-4)
+    .toUpperCase()}-${version}`
 
 type Whole = Pick<SheetGrounds, 'job' | 'region'> & { readonly document: MachineDocument; readonly evidence: Evidence }
 
@@ -127,7 +146,7 @@ const sectionView = (section: SheetSection, generated: string, whole: Whole): Se
       own === null
         ? null
         : { note: own.note.id, on: dayText(own.note.at), was: isSame(section, was, generated) ? null : was },
-    claims: claimsIn(text, evidence).map((mark) => ({
+    claims: marksOf(text, own !== null, evidence).map((mark) => ({
       ...mark,
       notes: mark.notes.flatMap((id) => {
         const words = textOf.get(id)
@@ -135,6 +154,21 @@ const sectionView = (section: SheetSection, generated: string, whole: Whole): Se
       }),
     })),
   }
+}
+
+/** What the notes say of parts in their own words needs no other note; what one says oneself does. */
+const marksOf = (text: string, isOwn: boolean, evidence: Evidence): readonly ClaimMark[] => {
+  const claims = claimsIn(text, evidence)
+  if (!isOwn) return claims.filter(({ claim, verdict }) => verdict !== 'unsupported' || !isOfAPart(claim))
+  const told = ownWordsIn(text, evidence, claims).map((one) => ({
+    ...one,
+    claim: 'own-words',
+    name: 'in your own words',
+    verdict: 'own-words' as const,
+    why: 'No note speaks of it',
+    notes: [],
+  }))
+  return [...claims, ...told].toSorted((a, b) => a.from - b.from)
 }
 
 /** The day in the last words moves with every note; that alone is no change. */
@@ -154,10 +188,10 @@ const wordsAt = (section: SheetSection, seq: number, { document, job, region }: 
 /** So many photographs are on a sheet at most. */
 const mostPhotos = 24
 
-/** The shots that sell in their order, the last of each; then what else was taken when it was done. */
+/** The shots that sell in their order, one of each and none of before; then what else was taken when it was done. */
 const photosOf = ({ notes }: MachineDocument, { blueprint }: Job): readonly SheetPhoto[] => {
   const all = machinePhotos(notes)
-  const shots = saleShotIds.flatMap((shot) => all.findLast((photo) => photo.shot === shot) ?? [])
+  const shots = sellingPhotos(all)
   const others = all.filter(({ shot, when }) => shot === undefined && when === 'after')
   const unlike = new Map([...shots, ...others].map((photo) => [photo.photo, photo]))
   return [...unlike.values()].slice(0, mostPhotos).map(({ photo, shot, about, text }) => {

@@ -32,19 +32,20 @@ const safetyWords = ({ proof, state }: Evidence): readonly string[] => {
     voided === null
       ? 'No full set of checks proves that it is fit.'
       : 'The earlier checks are void: it was opened or repaired after them, and they were not made again.',
-    `The plate says class ${state.plate.protectionClass}; nobody has proven that its insulation is sound.`,
+    `It was entered as class ${state.plate.protectionClass}; nobody has proven that its insulation is sound.`,
     ...figures,
   ]
 }
 
-const runWords = ({ run }: Evidence): readonly string[] => {
+const runWords = ({ run, repaired }: Evidence): readonly string[] => {
+  const since = repaired.length > 0
   switch (run.kind) {
     case 'good':
-      return ['Run after the last repair: it ran as it should.']
+      return [since ? 'Run after the last repair: it ran as it should.' : 'Run: it ran as it should.']
     case 'bad':
-      return ['Run after the last repair: not as it should.']
+      return [since ? 'Run after the last repair: not as it should be.' : 'Run: not as it should be.']
     case 'not-made':
-      return ['Not run since the last repair.']
+      return [since ? 'Not run since the last repair.' : 'No run of the whole machine is noted.']
   }
 }
 
@@ -62,12 +63,14 @@ const airWords = ({ gauge, blueprint }: Evidence): readonly string[] => {
   })
 }
 
-const triedWords = ({ tried }: Evidence): readonly string[] => {
+const triedWords = ({ tried, wrong }: Evidence): readonly string[] => {
+  const again = wrong.filter(({ isMended }) => isMended).map(({ name }) => inSentence(name))
   const named = (result: string): string =>
     listText(tried.filter((one) => one.result === result).map(({ name }) => inSentence(name)))
   const [good, unsure] = [named('good'), named('cannot-tell')]
   return [
     good === '' ? '' : `Tried and good: ${good}.`,
     unsure === '' ? '' : `Tried, and it could not be told: ${unsure}.`,
+    again.length === 0 ? '' : `Found bad, repaired since, and not tried again: ${listText(again)}.`,
   ]
 }

@@ -17,7 +17,7 @@ export type Films = {
 /** Marks closer than this are one: viewers cannot tell them apart, and players leave lists with closer ones out. Common practice of film sites, from memory. */
 export const leastApartMs = 10_000
 
-/** What stands at the beginning of a film while nothing is noted there. */
+/** What stands at the beginning of a film; what is noted in its first seconds is named after it. */
 const beginning = 'Start'
 
 /** Notes that tell nothing to whoever watches. */
@@ -96,8 +96,7 @@ const stopped = (before: Running, note: Note): Running => {
 const marked = (chapters: readonly Chapter[], next: Chapter): readonly Chapter[] => {
   const last = chapters.at(-1)
   if (last === undefined || next.atMs - last.atMs >= leastApartMs) return [...chapters, next]
-  const text = last.text === beginning ? next.text : together(last.text, next.text)
-  return [...chapters.slice(0, -1), { ...last, text }]
+  return [...chapters.slice(0, -1), { ...last, text: together(last.text, next.text) }]
 }
 
 /** What is named in one mark; a list of chapters has no room for more. */

@@ -10,6 +10,7 @@ import type { MachineDocument, MachineState } from '../contract.ts'
 import { standing } from '../fold.ts'
 import type { Note } from '../note.ts'
 import { machinePhotos, photoPairs, type MachinePhoto } from '../photos/machine-photos.ts'
+import { stripView } from '../stripping/strip-view.ts'
 import { dayText, exitText, minutesText, resultText } from '../words.ts'
 import { filmsOf } from './chapters.ts'
 import { photoCaption, plainTexts, type PlainText } from './plain-text.ts'
@@ -87,7 +88,7 @@ export const storyView = ({ document, blueprint, job, region, withMoney, isDemo 
       textOf,
       captionOf,
     ),
-    ending: endingOf(state, job, region),
+    ending: [...endingOf(state, job, region), ...stripView(document.notes, blueprint).warnings],
     money: withMoney ? storyMoney(state) : null,
     films: filmsOf(document.notes, textOf).films.map(({ name, chapters }) => ({
       name,
@@ -191,7 +192,7 @@ const untold: readonly Note['content']['kind'][] = ['photo', 'camera', 'worded',
 
 const endingOf = (state: MachineState, job: Job, region: Region): readonly string[] => {
   const { left, minutes } = state
-  const worked = minutes === 0 ? [] : [`${minutesText(minutes)} of work in all.`]
+  const worked = minutes === 0 ? [] : [`${minutesText(Math.max(1, Math.round(minutes)))} of work in all.`]
   const checked = job.events.some(({ kind }) => kind === 'proof')
   const { title, sentence } = proofView(job, region).verdict
   const proof = checked ? [`Checks after repair: ${inSentence(title)}. ${sentence}`] : []

@@ -1,5 +1,7 @@
 import type { Blueprint } from '../../blueprint/schema.ts'
-import { stripCautions } from '../../facts/strip-cautions.ts'
+import { liftedOutWith } from '../../facts/lifted-out.ts'
+import { staysInPlace } from '../../facts/staying-fixings.ts'
+import { stripCautions, type StripCaution } from '../../facts/strip-cautions.ts'
 import { foldNotes, standing } from '../fold.ts'
 import type { Note } from '../note.ts'
 import { machinePhotos, type MachinePhoto } from '../photos/machine-photos.ts'
@@ -8,7 +10,7 @@ import { fixingLedger, type Ledger, type LedgerEvent, type Lot } from './fixing-
 import { backOrder, coversBefore, goBackBefore, movedOf, pieceKey, pieceOf, stripOrder } from './pieces.ts'
 import type { Moved, Piece } from './pieces.ts'
 import type { Fixing } from './strip-note.ts'
-import { keptByPlace, notCounted, stripWarnings, type KeptInPlace } from './strip-words.ts'
+import { coversOffText, keptByPlace, notCounted, stripWarnings, type KeptInPlace } from './strip-words.ts'
 
 /** A piece that can come away, now or after the covers named. */
 export type NextPiece = {
@@ -34,6 +36,8 @@ export type AwayPiece = StripStep & {
   /** What goes back before it. */
   readonly before: readonly Piece[]
   readonly minutesBack: number
+  /** What its taking off asked for, to be done the other way round; null where it asked for nothing. */
+  readonly cameSo: string | null
   readonly cautions: readonly string[]
 }
 
@@ -53,7 +57,9 @@ export type StripView = {
   readonly away: readonly AwayPiece[]
   /** All steps that stand, in the order of the log. */
   readonly done: readonly StripStep[]
+  /** By the places they are kept in; those that stay in what they close lie in none. */
   readonly kept: readonly KeptInPlace[]
+  readonly staying: readonly Lot[]
   readonly leftOver: readonly LeftOver[]
   readonly deviations: readonly Deviation[]
   /** What nobody counted, in whole sentences. */
@@ -62,6 +68,8 @@ export type StripView = {
   readonly isClosed: boolean
   /** What should be seen to as the machine is closed up or sold, in whole sentences. */
   readonly warnings: readonly string[]
+  /** The covers that are off, in a sentence; empty where all are on. */
+  readonly coversOff: string
   /** How many counted fixings there are: all that were taken are in exactly one of the other four. */
   readonly balance: Readonly<Record<'taken' | 'back' | 'kept' | 'leftOver' | 'unknown', number>>
 }
@@ -78,17 +86,19 @@ export const stripView = (notes: readonly Note[], blueprint: Blueprint): StripVi
   const order = backOrder(blueprint, away)
   return {
     next: stripOrder(blueprint)
-      .filter((piece) => !away.some((one) => pieceKey(one.piece) === pieceKey(piece)))
+      .filter((piece) => !isAway(piece, blueprint, away))
       .filter(({ kind, id }) => kind === 'cover' || !state.missing.includes(id))
       .map((piece) => nextPiece(piece, blueprint, state.off, moves)),
     away: order.map((moved) => awayPiece(step(moved), away, blueprint, ledger)),
     done: moves.map(step),
-    kept: keptByPlace(ledger.kept),
+    kept: keptByPlace(ledger.kept.filter(({ kind }) => !staysInPlace(kind))),
+    staying: ledger.kept.filter(({ kind }) => staysInPlace(kind)),
     leftOver: leftOverOf(ledger.leftOver, moves),
     deviations: deviationsOf(moves, blueprint),
     notCounted: notCounted(ledger.unknown, uncountedHeld(order, ledger, blueprint)),
     isClosed: state.off.length === 0,
     warnings: stripWarnings(ledger, order),
+    coversOff: coversOffText(order),
     balance: balanceOf(ledger),
   }
 }
@@ -114,6 +124,15 @@ const awayNow = (moves: readonly Moved[], off: readonly string[], out: readonly 
   return [...last.values()].filter(({ piece }) => (piece.kind === 'cover' ? off : out).includes(piece.id))
 }
 
+/** Away by its own step, with a cover that carries it out, or within a part that is out. */
+const isAway = ({ kind, id }: Pick<Piece, 'kind' | 'id'>, blueprint: Blueprint, away: readonly Moved[]): boolean => {
+  if (away.some(({ piece }) => piece.kind === kind && piece.id === id)) return true
+  if (kind === 'cover') return false
+  if (away.some(({ piece }) => piece.kind === 'cover' && liftedOutWith[piece.id] === id)) return true
+  const within = blueprint.parts.find((part) => part.id === id)?.within
+  return within !== undefined && away.some(({ piece }) => piece.kind === 'part' && piece.id === within)
+}
+
 const photosOf = (photos: readonly MachinePhoto[], note: string): readonly MachinePhoto[] =>
   photos.filter(({ about }) => about.kind === 'note' && about.note === note)
 
@@ -129,14 +148,14 @@ const nextPiece = (piece: Piece, blueprint: Blueprint, off: readonly string[], m
     fixingsFrom: lastBack === undefined ? (cover === undefined ? 'nobody' : 'blueprint') : 'last-time',
     minutes: cover?.openMin ?? 0,
     hint: cover?.hint ?? part?.note ?? null,
-    cautions: cautionsFor(piece, blueprint),
+    cautions: cautionsFor(piece, blueprint).map(({ text }) => text),
   }
 }
 
 /** A cover has the cautions of what is behind it. */
-const cautionsFor = ({ kind, id }: Piece, blueprint: Blueprint): readonly string[] => {
+const cautionsFor = ({ kind, id }: Piece, blueprint: Blueprint): readonly StripCaution[] => {
   const parts = kind === 'part' ? [id] : blueprint.parts.filter(({ behind }) => behind === id).map((part) => part.id)
-  return stripCautions.filter((caution) => caution.parts.some((part) => parts.includes(part))).map(({ text }) => text)
+  return stripCautions.filter((caution) => caution.parts.some((part) => parts.includes(part)))
 }
 
 const awayPiece = (
@@ -153,7 +172,8 @@ const awayPiece = (
     isCounted: !uncounted.has(key),
     before: goBackBefore(blueprint, step.piece, away).map(({ piece }) => piece),
     minutesBack: cover?.closeMin ?? step.minutes,
-    cautions: cautionsFor(step.piece, blueprint),
+    cameSo: cover?.hint ?? null,
+    cautions: cautionsFor(step.piece, blueprint).flatMap(({ text, back = text }) => (back === null ? [] : [back])),
   }
 }
 

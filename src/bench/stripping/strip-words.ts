@@ -27,6 +27,12 @@ export const stripWarnings = ({ leftOver }: Ledger, away: readonly Away[]): read
   ]
 }
 
+/** Covers that are off, in a sentence; empty where all are on. */
+export const coversOffText = (away: readonly Away[]): string => {
+  const off = away.filter(({ piece }) => piece.kind === 'cover').map(({ piece }) => inSentence(piece.name))
+  return off.length === 0 ? '' : `Not closed up: ${listText(off)}.`
+}
+
 /** What the count does not cover: pieces that came away uncounted, and fixings of pieces that went back so. */
 export const notCounted = (unknown: readonly Lot[], uncounted: readonly Piece[]): readonly string[] => {
   const pieces = [...new Map(unknown.map((lot) => [pieceKey(lot.piece), lot.piece])).values()]

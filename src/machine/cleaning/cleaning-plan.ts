@@ -6,7 +6,7 @@ import { cleaningCostMinor, cleaningTask, cleaningTaskIds } from '../../facts/cl
 import { improvementsFor, usuallyDone, type AskingChoices } from '../asking-choices.ts'
 import { advertPrice, priceAt, type AskingView } from '../asking.ts'
 import type { Job } from '../job.ts'
-import { hasFlatBelt, partsOfTask } from './task-parts.ts'
+import { hasFlatBelt, hasWashableFilter, partsOfTask } from './task-parts.ts'
 
 type Named = { readonly id: string; readonly name: string }
 
@@ -80,7 +80,7 @@ export const cleaningPlan = (asked: Asked): CleaningPlan => {
     .filter(({ task }) => task.insteadOf === undefined)
     .map((one) => {
       const other = alternatives.find(({ task }) => task.insteadOf === one.id)
-      return { ...viewOf(one, own, asked), instead: other === undefined ? null : viewOf(other, own, asked) }
+      return other === undefined ? viewOf(one, own, asked) : eitherOf(one, other, own, asked)
     })
     .filter((view) => isOffered(view, asked))
   const always = views.filter(({ when }) => when === null)
@@ -94,6 +94,14 @@ export const cleaningPlan = (asked: Asked): CleaningPlan => {
       .toSorted((a, b) => b.perMinuteMinor - a.perMinuteMinor || a.minutes - b.minutes),
     ifFound: views.filter(({ when }) => when !== null),
   }
+}
+
+/** Two ways to do the same; washing comes first where the kind says that the part is washable. */
+const eitherOf = (one: OwnTask, other: OwnTask, own: readonly OwnTask[], asked: Asked): CleaningTaskView => {
+  const [usual, wash] = [viewOf(one, own, asked), viewOf(other, own, asked)]
+  return other.id === 'wash-filter' && hasWashableFilter(asked.job.blueprint)
+    ? { ...wash, must: usual.must, instead: { ...usual, must: null } }
+    : { ...usual, instead: wash }
 }
 
 type OwnTask = { readonly id: string; readonly task: CleaningTask; readonly parts: readonly Named[] }
@@ -140,7 +148,8 @@ const viewOf = (one: OwnTask, own: readonly OwnTask[], asked: Asked): CleaningTa
     when: task.when ?? null,
     gainMinor,
     perMinuteMinor,
-    isWorthIt: perMinuteMinor >= job.hourMinor / 60,
+    // To the penny, as both are shown.
+    isWorthIt: Math.round(perMinuteMinor) >= Math.round(job.hourMinor / 60),
     adds: addsText(task, asked.grade),
     behind: coversOver(parts, job),
     cautions: task.cautions.map((caution) => {

@@ -21,3 +21,8 @@ export const partsOfTask = (
 /** Whether the belt is of the kind that stretches: the blueprint says so in its name or note. */
 export const hasFlatBelt = ({ parts }: Pick<Blueprint, 'parts'>): boolean =>
   parts.some(({ id, name, note = '' }) => id === 'belt' && /\bflat\b/i.test(`${name} ${note}`))
+
+/** Whether the blueprint says of its pre-motor filter that it is washable: among what it is known by, or with the part. */
+export const hasWashableFilter = ({ parts, recognise }: Pick<Blueprint, 'parts' | 'recognise'>): boolean =>
+  recognise.some((text) => /\bwashable filter\b/i.test(text)) ||
+  parts.some(({ id, name, note = '' }) => id === 'pre-motor-filter' && /\bwashable\b/i.test(`${name} ${note}`))

@@ -1,5 +1,5 @@
 import type { Blueprint } from '../../blueprint/schema.ts'
-import { isLevel, middleOf, type Place } from './grid.ts'
+import { isLevel, liesOn, middleOf, runsOf, type Place } from './grid.ts'
 import { placeNumbers } from './labels.ts'
 import { halves, layOut, usualGap, type DrawnCover, type DrawnElement } from './layout.ts'
 import { sidesOf } from './potential.ts'
@@ -53,13 +53,18 @@ export const machinePicture = (blueprint: Blueprint, marked: readonly string[], 
   const scale = fit(layout, widthPx, usualGap(blueprint.points.map(({ at: [x, y] }) => ({ x, y }))))
   const nameOf = (id: string): string => blueprint.parts.find((part) => part.id === id)?.name ?? id
   const drawn = layout.elements.filter(({ element }) => element.kind !== 'stray')
+  // A point that nothing drawn leads to, such as the metal of the motor, would be a dot in the void.
+  const touched = blueprint.points.filter(({ id }) =>
+    drawn.some(({ element: { from, to } }) => from === id || to === id),
+  )
+  const joints = layout.joints.filter((joint) => drawn.some(({ way }) => runsOf(way).some((run) => liesOn(joint, run))))
   const isMarked = ({ element }: DrawnElement): boolean => marked.includes(element.part)
   const shapes: readonly PictureShape[] = [
     ...drawn.filter(isMarked).map(({ way }) => path('tint', way, scale)),
     ...layout.covers.flatMap((cover) => outline(cover, scale)),
     ...drawn.flatMap((one) => element(one, scale, sides)),
     ...placeNumbers(layout, scale).map(({ text, at }) => label('part-number', text, at.x, at.y + 3.5, 'middle')),
-    ...[...blueprint.points.map(({ at: [x, y] }) => ({ x, y })), ...layout.joints].map((place) => point(place, scale)),
+    ...[...touched.map(({ at: [x, y] }) => ({ x, y })), ...joints].map((place) => point(place, scale)),
   ]
   const names = [...new Set(drawn.filter(isMarked).map(({ element: { part } }) => nameOf(part)))]
   const letters = new Map(layout.covers.map(({ cover, letter }) => [cover, letter]))

@@ -16,6 +16,7 @@ export const permissions: Readonly<Record<string, Allowed>> = {
   'post /api/sign-out': 'anyone',
 
   'get /api/who': 'bench',
+  'post /api/who/passphrase': 'bench',
   'get /api/openapi.json': 'bench',
   'get /api/schemas/{name}': 'bench',
   'get /api/settings': 'bench',
@@ -80,6 +81,10 @@ export const permissions: Readonly<Record<string, Allowed>> = {
   'post /api/bench/{bench}/expenses/{id}/entries': 'keeper',
   'patch /api/settings': 'keeper',
   'get /api/people': 'keeper',
+  'post /api/people': 'keeper',
+  'post /api/people/{id}/role': 'keeper',
+  'post /api/people/{id}/remove': 'keeper',
+  'post /api/people/{id}/passphrase': 'keeper',
   'get /api/devices': 'keeper',
   'post /api/devices/{id}/shut-out': 'keeper',
 }

@@ -2,11 +2,11 @@ import { createRoute, z } from '@hono/zod-openapi'
 import { roles } from '../../facts/roles.ts'
 import { problemsSchema } from '../schemas.ts'
 
-const json = <Schema>(description: string, schema: Schema) => ({
+export const json = <Schema>(description: string, schema: Schema) => ({
   description,
   content: { 'application/json': { schema } },
 })
-const refusal = (description: string) => json(description, problemsSchema)
+export const refusal = (description: string) => json(description, problemsSchema)
 
 const named = z.strictObject({ id: z.string(), name: z.string() })
 const signInFormSchema = z.strictObject({
@@ -67,26 +67,23 @@ export const whoRoute = createRoute({
   responses: { 200: json('Who', whoSchema) },
 })
 
+export const peopleSchema = z.strictObject({
+  people: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      role: z.enum(roles),
+      addedAt: z.string(),
+      goneAt: z.string().nullable(),
+    }),
+  ),
+})
+
 export const peopleRoute = createRoute({
   method: 'get',
   path: '/api/people',
   summary: 'People and what they may do',
-  responses: {
-    200: json(
-      'Those who are there and those who left',
-      z.strictObject({
-        people: z.array(
-          z.strictObject({
-            id: z.string(),
-            name: z.string(),
-            role: z.enum(roles),
-            addedAt: z.string(),
-            goneAt: z.string().nullable(),
-          }),
-        ),
-      }),
-    ),
-  },
+  responses: { 200: json('Those who are there and those who left', peopleSchema) },
 })
 
 const devicesSchema = z.strictObject({

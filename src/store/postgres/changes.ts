@@ -1,4 +1,4 @@
-import { sql, type Transaction } from 'kysely'
+import { sql, type RawBuilder, type Transaction } from 'kysely'
 import pg from 'pg'
 import { z } from 'zod'
 import { logKinds } from '../../bench/logs/entry.ts'
@@ -25,20 +25,22 @@ const toldSchema = z.object({
   version: z.number(),
 })
 
+const notifying = (kind: LogName['kind']): RawBuilder<unknown> =>
+  sql`pg_notify(${channel}, json_build_object('bench', bench, 'kind', ${kind}::text, 'id', id, 'version', version)::text)`
+
 /** Told inside the transaction: PostgreSQL passes it on when that is kept, and never otherwise. */
 export const postgresAnnouncer: Announcer = {
   inside: async (transaction, logs) => {
     if (logs.length > mostByName) await sql`select pg_notify(${channel}, ${everything})`.execute(transaction)
     else for (const log of logs) await notify(transaction, log)
   },
+  within: notifying,
   after: () => Promise.resolve(),
 }
 
 const notify = async (db: Transaction<Tables>, { kind, id }: LogName): Promise<void> => {
   const from = kind === 'machine' ? sql`machine where id = ${id}` : sql`log where kind = ${kind} and id = ${id}`
-  await sql`
-    select pg_notify(${channel}, json_build_object('bench', bench, 'kind', ${kind}::text, 'id', id, 'version', version)::text)
-    from ${from}`.execute(db)
+  await sql`select ${notifying(kind)} from ${from}`.execute(db)
 }
 
 export type PostgresChanges = { readonly changes: Changes; readonly close: () => Promise<void> }

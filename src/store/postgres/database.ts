@@ -3,6 +3,7 @@ import pg from 'pg'
 import type { Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
 import type { Tables } from '../sql/tables.ts'
+import { withoutNul } from '../sql/words.ts'
 import { fsyncIsOff, notUtf8, openProblem } from './open-problem.ts'
 
 /** Connections of one program. A server serves some hundred of them to all. */
@@ -39,14 +40,13 @@ const wholeNumber = (text: string): number => {
   return value
 }
 
-/** PostgreSQL takes no NUL in a text. What people wrote is kept as JSON, which has another sign for it; in a name it becomes U+FFFD. */
-const withoutNul = (value: unknown): unknown => (typeof value === 'string' ? value.replaceAll('\0', '\ufffd') : value)
+const asKept = (value: unknown): unknown => (typeof value === 'string' ? withoutNul(value) : value)
 
 class WithoutNul extends pg.Client {
   override query = ((question: unknown, values?: unknown, ...more: readonly unknown[]) =>
     super.query(
       question as string,
-      (Array.isArray(values) ? values.map(withoutNul) : values) as unknown[],
+      (Array.isArray(values) ? values.map(asKept) : values) as unknown[],
       ...(more as []),
     )) as unknown as pg.Client['query']
 }

@@ -4,36 +4,36 @@ import type { Account } from '../../bench/books/book-line.ts'
 import type { MachineState } from '../../bench/contract.ts'
 import type { BookStore, GroupLine, MonthKind, MonthLine, Page, PageAsked, ResultLine } from '../../bench/ports.ts'
 import { ledgerLines, soldMachines, trafficLines } from './book-lines.ts'
+import { inTurn } from './in-turn.ts'
 import type { Tables } from './tables.ts'
 import { wordsOf, type Words } from './words.ts'
 
 /** The lists and the books, from what is kept beside the logs. */
-export const sqlBookStore = (db: Kysely<Tables>): BookStore => ({
-  machines: async (bench, asked) => (await machinePage(db, bench, asked)) as Page<MachineState>,
-  logs: (bench, kind, asked) => logPage(db, bench, kind, asked),
-  groups: (bench, kind) => groupLines(db, bench, kind),
-  months: (bench, kind) => monthLines(db, bench, kind),
-  results: (bench, by) => resultLines(db, bench, by),
-  traffic: (bench, kind) => trafficLines(db, bench, kind),
-  lines: (bench, kind, month) => ledgerLines(db, bench, kind, month),
-  sold: (bench, from, to) => soldMachines(db, bench, from, to),
-})
-
-type Listed = { readonly rank: number; readonly summary: string | null }
-
-const machinePage = async (db: Kysely<Tables>, bench: string, asked: PageAsked): Promise<Page<unknown>> => {
-  const narrowed = narrow(db.selectFrom('machine').where('bench', '=', bench), asked, wordsOf(db))
-  const total = await narrowed.select(({ fn }) => fn.countAll<number>().as('total')).executeTakeFirstOrThrow()
-  const rows = await stretch(narrowed, asked).select(['rank', 'summary']).execute()
-  return pageOf(rows, total.total, asked)
+export const sqlBookStore = (db: Kysely<Tables>): BookStore => {
+  const machines = inTurn((key) => machinePage(db, ...(JSON.parse(key) as [string, PageAsked])))
+  return {
+    machines: async (bench, asked) => (await machines(JSON.stringify([bench, asked]))) as Page<MachineState>,
+    logs: (bench, kind, asked) => logPage(db, bench, kind, asked),
+    groups: (bench, kind) => groupLines(db, bench, kind),
+    months: (bench, kind) => monthLines(db, bench, kind),
+    results: (bench, by) => resultLines(db, bench, by),
+    traffic: (bench, kind) => trafficLines(db, bench, kind),
+    lines: (bench, kind, month) => ledgerLines(db, bench, kind, month),
+    sold: (bench, from, to) => soldMachines(db, bench, from, to),
+  }
 }
 
-const logPage = async (db: Kysely<Tables>, bench: string, kind: string, asked: PageAsked): Promise<Page<unknown>> => {
-  const narrowed = narrow(db.selectFrom('log').where('bench', '=', bench).where('kind', '=', kind), asked, wordsOf(db))
-  const total = await narrowed.select(({ fn }) => fn.countAll<number>().as('total')).executeTakeFirstOrThrow()
-  const rows = await stretch(narrowed, asked).select(['rank', 'summary']).execute()
-  return pageOf(rows, total.total, asked)
-}
+type Listed = { readonly rank: number | null; readonly summary: string | null; readonly total: number | null }
+
+const machinePage = (db: Kysely<Tables>, bench: string, asked: PageAsked): Promise<Page<unknown>> =>
+  pageOf(db, narrow(db.selectFrom('machine').where('bench', '=', bench), asked, wordsOf(db)), asked)
+
+const logPage = (db: Kysely<Tables>, bench: string, kind: string, asked: PageAsked): Promise<Page<unknown>> =>
+  pageOf(
+    db,
+    narrow(db.selectFrom('log').where('bench', '=', bench).where('kind', '=', kind), asked, wordsOf(db)),
+    asked,
+  )
 
 /** Both tables hold these columns under these names. */
 type Narrowed<Table extends 'machine' | 'log'> = SelectQueryBuilder<Tables, Table, object>
@@ -61,12 +61,28 @@ const stretch = <Table extends 'machine' | 'log'>(
   return after === undefined ? ordered : ordered.where(sql<boolean>`rank < ${after}`)
 }
 
-const pageOf = (rows: readonly Listed[], total: number, { limit }: PageAsked): Page<unknown> => {
-  const shown = rows.slice(0, limit)
+/** A stretch and how many there are in all, as one statement; the number stands in a row of its own, for the stretch may be empty. */
+const pageOf = async <Table extends 'machine' | 'log'>(
+  db: Kysely<Tables>,
+  narrowed: Narrowed<Table>,
+  asked: PageAsked,
+): Promise<Page<unknown>> => {
+  const shown = stretch(narrowed, asked).select([sql`rank`.as('rank'), sql`summary`.as('summary')])
+  const counted = narrowed.select(({ fn }) => fn.countAll().as('total'))
+  const { rows } = await sql<Listed>`
+    select rank, summary, null as total from (${shown}) as shown
+    union all select null, null, total from (${counted}) as counted`.execute(db)
+  return placed(rows, asked.limit)
+}
+
+const placed = (rows: readonly Listed[], limit: number): Page<unknown> => {
+  // Rows put together from two questions have no order that can be relied on.
+  const listed = rows.filter(({ total }) => total === null).sort((a, b) => (b.rank ?? 0) - (a.rank ?? 0))
+  const shown = listed.slice(0, limit)
   return {
     items: shown.flatMap(({ summary }) => (summary === null ? [] : [JSON.parse(summary) as unknown])),
-    total,
-    after: rows.length > limit ? (shown.at(-1)?.rank ?? null) : null,
+    total: rows.find(({ total }) => total !== null)?.total ?? 0,
+    after: listed.length > limit ? (shown.at(-1)?.rank ?? null) : null,
   }
 }
 

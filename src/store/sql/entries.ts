@@ -1,10 +1,14 @@
-import type { Transaction } from 'kysely'
+import type { Kysely, Selectable, Transaction } from 'kysely'
 import type { Entry, LogKind } from '../../bench/logs/entry.ts'
 import type { AppendOutcome } from '../../bench/ports.ts'
+import { projectLog } from '../../bench/projection.ts'
 import type { Tables } from './tables.ts'
-import { projectOtherLog } from './project.ts'
-import { readEntries } from './read-entries.ts'
+import { columnsOf, insertLines, putLines } from './project.ts'
+import { entryOf, readEntries } from './read-entries.ts'
 import { wordsOf } from './words.ts'
+
+/** Values in one insert, well under SQLite's limit of 32,766 bound values. */
+const rowsAtOnce = 500
 
 /** Begins a log where `expectedVersion` is 0, else adds to it; inside a transaction. */
 export const writeEntries = async (
@@ -19,36 +23,47 @@ export const writeEntries = async (
 ): Promise<AppendOutcome> => {
   const row = await db
     .selectFrom('log')
-    .select('version')
+    .select(['version', 'bench'])
     .where('kind', '=', kind)
     .where('id', '=', id)
     .modifyEnd(wordsOf(db).forUpdate)
     .executeTakeFirst()
   if (row === undefined && expectedVersion > 0) return { kind: 'missing' }
-  const held = new Set((await readEntries(db, kind, id)).map((entry) => entry.id))
-  const fresh = entries.filter((entry) => !held.has(entry.id))
+  const held = row === undefined ? [] : await readEntries(db, kind, id)
+  const ids = new Set(held.map((entry) => entry.id))
+  const fresh = entries.filter((entry) => !ids.has(entry.id)).map((entry) => entryRow(db, kind, entry))
   if (fresh.length === 0) return { kind: 'appended' }
   const version = row?.version ?? 0
   if (version !== expectedVersion) return { kind: 'conflict', version }
-  await putLog(db, bench, kind, id, version + fresh.length)
+  const projection = projectLog(kind, [...held, ...fresh.map(({ kind: _kind, ...entry }) => entryOf(entry))])
+  const columns = { version: version + fresh.length, ...columnsOf(projection) }
   await db
-    .insertInto('log_entry')
-    .values(fresh.map(({ content, ...entry }) => ({ ...entry, kind, content: JSON.stringify(content) })))
+    .insertInto('log')
+    .values({ kind, id, bench, ...columns })
+    .onConflict((conflict) => conflict.columns(['kind', 'id']).doUpdateSet(columns))
     .execute()
-  await projectOtherLog(db, kind, id)
+  for (let from = 0; from < fresh.length; from += rowsAtOnce) {
+    await db
+      .insertInto('log_entry')
+      .values(fresh.slice(from, from + rowsAtOnce))
+      .execute()
+  }
+  const log = { kind, log: id, bench: row?.bench ?? bench, currency: projection.currency }
+  await (row === undefined ? insertLines : putLines)(db, log, projection.lines)
   return { kind: 'appended' }
 }
 
-const putLog = async (
-  db: Transaction<Tables>,
-  bench: string,
-  kind: LogKind,
-  id: string,
-  version: number,
-): Promise<void> => {
-  await db
-    .insertInto('log')
-    .values({ kind, id, bench, version })
-    .onConflict((conflict) => conflict.columns(['kind', 'id']).doUpdateSet({ version }))
-    .execute()
+/** An entry as the database keeps it. */
+const entryRow = (db: Kysely<Tables>, kind: LogKind, entry: Entry): Selectable<Tables['log_entry']> => {
+  const { asKept } = wordsOf(db)
+  const { id, log, seq, at, by, content } = entry
+  return {
+    kind,
+    log: asKept(log),
+    id: asKept(id),
+    seq,
+    at,
+    by: by === undefined ? null : asKept(by),
+    content: JSON.stringify(content),
+  }
 }

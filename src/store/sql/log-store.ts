@@ -3,16 +3,17 @@ import type { Entry } from '../../bench/logs/entry.ts'
 import type { AppendOutcome, LogStore, LogWrite, WriteOutcome } from '../../bench/ports.ts'
 import { silent, type Announcer } from './announcer.ts'
 import { writeEntries } from './entries.ts'
+import type { KnownLogs } from './known-logs.ts'
 import { appendNotes, startMachine } from './notes.ts'
 import { entryOf, readEntries } from './read-entries.ts'
 import type { Tables } from './tables.ts'
 import { writeAndTell } from './write-and-tell.ts'
 
-/** The port of the other logs. */
-export const sqlLogStore = (db: Kysely<Tables>, announcer: Announcer = silent): LogStore => ({
+/** The port of the other logs. `known`: logs of machines that were read before. */
+export const sqlLogStore = (db: Kysely<Tables>, announcer: Announcer = silent, known?: KnownLogs): LogStore => ({
   entries: (kind, id) => readEntries(db, kind, id),
   list: (bench, kind) => listLogs(db, bench, kind),
-  write: (bench, writes) => writeAll(db, announcer, bench, writes),
+  write: (bench, writes) => writeAll(db, { announcer, known }, bench, writes),
 })
 
 const listLogs = async (db: Kysely<Tables>, bench: string, kind: string): Promise<readonly (readonly Entry[])[]> => {
@@ -45,14 +46,14 @@ class Unwritten extends Error {
 
 const writeAll = async (
   db: Kysely<Tables>,
-  announcer: Announcer,
+  { announcer, known }: { readonly announcer: Announcer; readonly known: KnownLogs | undefined },
   bench: string,
   writes: readonly LogWrite[],
 ): Promise<WriteOutcome> => {
   try {
     return await writeAndTell(db, announcer, writes, async (transaction) => {
       for (const [at, write] of writes.entries()) {
-        const outcome = await writeOne(transaction, bench, write)
+        const outcome = await writeOne(transaction, bench, write, known)
         if (outcome.kind !== 'appended') throw new Unwritten(placed(outcome, at))
       }
       return { kind: 'appended' as const }
@@ -66,9 +67,14 @@ const writeAll = async (
 const placed = (outcome: Exclude<AppendOutcome, { kind: 'appended' }>, at: number): WriteOutcome =>
   outcome.kind === 'not-kept' ? outcome : { ...outcome, at }
 
-const writeOne = (db: Transaction<Tables>, bench: string, write: LogWrite): Promise<AppendOutcome> => {
+const writeOne = (
+  db: Transaction<Tables>,
+  bench: string,
+  write: LogWrite,
+  known: KnownLogs | undefined,
+): Promise<AppendOutcome> => {
   if (write.kind !== 'machine') return writeEntries(db, bench, write)
   return write.expectedVersion === 0
     ? startMachine(db, bench, write.id, write.entries)
-    : appendNotes(db, write.id, write.expectedVersion, write.entries)
+    : appendNotes(db, write.id, write.expectedVersion, write.entries, known)
 }

@@ -1,8 +1,11 @@
-import type { Transaction } from 'kysely'
+import type { Kysely, Selectable, Transaction } from 'kysely'
 import type { Note } from '../../bench/note.ts'
+import { projectMachine } from '../../bench/projection.ts'
 import type { AppendOutcome } from '../../bench/ports.ts'
+import type { KnownLogs } from './known-logs.ts'
 import type { Tables } from './tables.ts'
-import { projectMachineLog } from './project.ts'
+import { insertLines, machineColumns, putLines } from './project.ts'
+import { noteOf, readNotes } from './read-notes.ts'
 import { wordsOf } from './words.ts'
 
 /** Values in one insert, well under SQLite's limit of 32,766 bound values. */
@@ -15,13 +18,22 @@ export const startMachine = async (
   machine: string,
   notes: readonly Note[],
 ): Promise<AppendOutcome> => {
-  const version = await versionOf(db, machine)
-  if (version !== null) {
-    return (await unknownTo(db, machine, notes)).length === 0 ? { kind: 'appended' } : { kind: 'conflict', version }
+  const row = await machineRow(db, machine)
+  if (row !== undefined) {
+    const { version } = row
+    const isHeld = unknownTo(await readNotes(db, machine), notes).length === 0
+    return isHeld ? { kind: 'appended' } : { kind: 'conflict', version }
   }
-  await db.insertInto('machine').values({ id: machine, bench, version: notes.length }).execute()
-  await insertNotes(db, notes)
-  await projectMachineLog(db, machine)
+  const rows = notes.map((note) => noteRow(db, note))
+  const projection = projectMachine(rows.map(noteOf))
+  await db
+    .insertInto('machine')
+    .values({ id: machine, bench, version: notes.length, ...machineColumns(projection) })
+    .execute()
+  await insertNotes(db, rows)
+  if (projection !== null) {
+    await insertLines(db, { kind: 'machine', log: machine, bench, currency: projection.currency }, projection.lines)
+  }
   return { kind: 'appended' }
 }
 
@@ -31,49 +43,65 @@ export const appendNotes = async (
   machine: string,
   expectedVersion: number,
   notes: readonly Note[],
+  known?: KnownLogs,
 ): Promise<AppendOutcome> => {
-  const version = await versionOf(db, machine)
-  if (version === null) return { kind: 'missing' }
-  const fresh = await unknownTo(db, machine, notes)
+  const row = await machineRow(db, machine)
+  if (row === undefined) return { kind: 'missing' }
+  const held = await readNotes(db, machine, known)
+  const fresh = unknownTo(held, notes)
   if (fresh.length === 0) return { kind: 'appended' }
+  const { version, bench } = row
   if (version !== expectedVersion) return { kind: 'conflict', version }
-  await insertNotes(db, fresh)
+  const rows = fresh.map((note) => noteRow(db, note))
+  const projection = projectMachine([...held, ...rows.map(noteOf)])
+  await insertNotes(db, rows)
   await db
     .updateTable('machine')
-    .set({ version: version + fresh.length })
+    .set({ version: version + fresh.length, ...machineColumns(projection) })
     .where('id', '=', machine)
     .execute()
-  await projectMachineLog(db, machine)
+  if (projection !== null) {
+    await putLines(db, { kind: 'machine', log: machine, bench, currency: projection.currency }, projection.lines)
+  }
   return { kind: 'appended' }
 }
 
-/** Number of notes of a machine, or null when it is not there. Nobody else writes to it from then on until the transaction ends. */
-const versionOf = async (db: Transaction<Tables>, machine: string): Promise<number | null> => {
-  const row = await db
+/** The row of a machine. Nobody else writes to it from then on until the transaction ends. */
+const machineRow = (db: Transaction<Tables>, machine: string) =>
+  db
     .selectFrom('machine')
-    .select('version')
+    .select(['version', 'bench'])
     .where('id', '=', machine)
     .modifyEnd(wordsOf(db).forUpdate)
     .executeTakeFirst()
-  return row?.version ?? null
-}
 
 /** Those of the notes that the machine does not hold yet. */
-const unknownTo = async (
-  db: Transaction<Tables>,
-  machine: string,
-  notes: readonly Note[],
-): Promise<readonly Note[]> => {
-  const rows = await db.selectFrom('note').select('id').where('machine', '=', machine).execute()
-  const held = new Set(rows.map((row) => row.id))
-  return notes.filter((note) => !held.has(note.id))
+export const unknownTo = (held: readonly Note[], notes: readonly Note[]): readonly Note[] => {
+  const ids = new Set(held.map(({ id }) => id))
+  return notes.filter(({ id }) => !ids.has(id))
 }
 
-const insertNotes = async (db: Transaction<Tables>, notes: readonly Note[]): Promise<void> => {
-  for (let from = 0; from < notes.length; from += rowsAtOnce) {
-    const rows = notes
-      .slice(from, from + rowsAtOnce)
-      .map((note) => ({ ...note, content: JSON.stringify(note.content) }))
-    await db.insertInto('note').values(rows).execute()
+export type NoteRow = Selectable<Tables['note']>
+
+/** A note as the database keeps it. */
+export const noteRow = (db: Kysely<Tables>, note: Note): NoteRow => {
+  const { asKept } = wordsOf(db)
+  const { id, machine, seq, at, by, content } = note
+  return {
+    machine: asKept(machine),
+    id: asKept(id),
+    seq,
+    at,
+    by: by === undefined ? null : asKept(by),
+    content: JSON.stringify(content),
+  }
+}
+
+const insertNotes = async (db: Transaction<Tables>, rows: readonly NoteRow[]): Promise<void> => {
+  for (let from = 0; from < rows.length; from += rowsAtOnce) {
+    await db
+      .insertInto('note')
+      .values(rows.slice(from, from + rowsAtOnce))
+      .execute()
   }
 }

@@ -14,12 +14,12 @@ const rowsAtOnce = 500
 export const projectMachineLog = async (db: Transaction<Tables>, machine: string): Promise<void> => {
   const projection = projectMachine(await readNotes(db, machine))
   if (projection === null) return
-  const { bench } = await db.selectFrom('machine').select('bench').where('id', '=', machine).executeTakeFirstOrThrow()
-  await db
+  const { bench } = await db
     .updateTable('machine')
-    .set({ ...columnsOf(projection), ...resultColumns(projection.result) })
+    .set(machineColumns(projection))
     .where('id', '=', machine)
-    .execute()
+    .returning('bench')
+    .executeTakeFirstOrThrow()
   await putLines(db, { kind: 'machine', log: machine, bench, currency: projection.currency }, projection.lines)
 }
 
@@ -27,12 +27,12 @@ export const projectMachineLog = async (db: Transaction<Tables>, machine: string
 export const projectOtherLog = async (db: Transaction<Tables>, kind: LogKind, log: string): Promise<void> => {
   const projection = projectLog(kind, await readEntries(db, kind, log))
   const { bench } = await db
-    .selectFrom('log')
-    .select('bench')
+    .updateTable('log')
+    .set(columnsOf(projection))
     .where('kind', '=', kind)
     .where('id', '=', log)
+    .returning('bench')
     .executeTakeFirstOrThrow()
-  await db.updateTable('log').set(columnsOf(projection)).where('kind', '=', kind).where('id', '=', log).execute()
   await putLines(db, { kind, log, bench, currency: projection.currency }, projection.lines)
 }
 
@@ -46,6 +46,10 @@ export const columnsOf = ({ open, label, group, currency, count, stockMinor, sum
   stock_minor: stockMinor,
   summary: JSON.stringify(summary),
 })
+
+/** All that stands in the row of a machine beside it; nothing for a log that has no first note. */
+export const machineColumns = (projection: Projection | null) =>
+  projection === null ? {} : { ...columnsOf(projection), ...resultColumns(projection.result) }
 
 /** What stands in the row of a machine besides. */
 export const resultColumns = (result: Projection['result']) =>
@@ -64,10 +68,10 @@ export const resultColumns = (result: Projection['result']) =>
         minutes: result.minutes,
       }
 
-type LogOfLines = Pick<Tables['book_line'], 'kind' | 'log' | 'bench' | 'currency'>
+export type LogOfLines = Pick<Tables['book_line'], 'kind' | 'log' | 'bench' | 'currency'>
 
 /** A note that is struck out takes its lines with it and may change later ones; those before the first that differs stay. */
-const putLines = async (db: Transaction<Tables>, log: LogOfLines, lines: readonly BookLine[]): Promise<void> => {
+export const putLines = async (db: Transaction<Tables>, log: LogOfLines, lines: readonly BookLine[]): Promise<void> => {
   const there = await db
     .selectFrom('book_line')
     .select([sql<number>`rowid`.as('rowid'), 'note', 'day', 'account', 'minor', 'minutes', 'currency'])
@@ -84,24 +88,38 @@ const putLines = async (db: Transaction<Tables>, log: LogOfLines, lines: readonl
       .where(sql`rowid`, 'in', gone.slice(from, from + rowsAtOnce))
       .execute()
   }
-  for (let from = same; from < lines.length; from += rowsAtOnce) {
-    const rows = lines.slice(from, from + rowsAtOnce).map(({ note, day, account, minor, minutes }) => ({
-      ...log,
-      note,
-      day,
-      month: monthOf(day),
-      month_from_6th: monthFrom6th(day),
-      account,
-      minor,
-      minutes,
-    }))
-    await db.insertInto('book_line').values(rows).execute()
+  await insertLines(db, log, lines.slice(same))
+}
+
+/** Puts lines after those that are there. */
+export const insertLines = async (
+  db: Transaction<Tables>,
+  log: LogOfLines,
+  lines: readonly BookLine[],
+): Promise<void> => {
+  for (let from = 0; from < lines.length; from += rowsAtOnce) {
+    await db
+      .insertInto('book_line')
+      .values(lines.slice(from, from + rowsAtOnce).map((line) => lineRow(log, line)))
+      .execute()
   }
 }
 
+export const lineRow = (log: LogOfLines, { note, day, account, minor, minutes }: BookLine) => ({
+  ...log,
+  note,
+  day,
+  month: monthOf(day),
+  month_from_6th: monthFrom6th(day),
+  account,
+  minor,
+  minutes,
+})
+
 type KeptLine = Pick<Tables['book_line'], 'note' | 'day' | 'account' | 'minor' | 'minutes'>
 
-const sameLine = (row: KeptLine, line: BookLine | undefined): boolean =>
+/** Whether a line that is kept is the one that it would be now. */
+export const sameLine = (row: KeptLine, line: BookLine | undefined): boolean =>
   line !== undefined &&
   row.note === line.note &&
   row.day === line.day &&

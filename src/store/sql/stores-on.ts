@@ -4,6 +4,7 @@ import type { BenchStores, BlueprintStore, Changes, SettingsStore } from '../../
 import type { Announcer } from './announcer.ts'
 import { sqlBlueprintStore } from './blueprint-store.ts'
 import { sqlBookStore } from './book-store.ts'
+import { makeKnownLogs } from './known-logs.ts'
 import { sqlLogStore } from './log-store.ts'
 import { sqlNoteStore } from './note-store.ts'
 import { sqlPeopleStore } from './people-store.ts'
@@ -22,12 +23,15 @@ export type OpenStore = BenchStores & {
 }
 
 /** The ports on a database whose tables are up to date. */
-export const storesOn = (db: Kysely<Tables>, announcer: Announcer): Omit<OpenStore, 'changes' | 'close'> => ({
-  notes: sqlNoteStore(db, announcer),
-  blueprints: sqlBlueprintStore(db),
-  settings: sqlSettingsStore(db),
-  people: sqlPeopleStore(db),
-  logs: sqlLogStore(db, announcer),
-  books: sqlBookStore(db),
-  db,
-})
+export const storesOn = (db: Kysely<Tables>, announcer: Announcer): Omit<OpenStore, 'changes' | 'close'> => {
+  const known = makeKnownLogs()
+  return {
+    notes: sqlNoteStore(db, announcer, known),
+    blueprints: sqlBlueprintStore(db),
+    settings: sqlSettingsStore(db),
+    people: sqlPeopleStore(db),
+    logs: sqlLogStore(db, announcer, known),
+    books: sqlBookStore(db),
+    db,
+  }
+}

@@ -12,6 +12,8 @@ export type Words = {
   readonly isLike: (column: string, pattern: string) => RawBuilder<boolean>
   /** Behind a select: keeps the rows for this transaction until it ends. SQLite has one writer at a time, so there is nothing to keep. */
   readonly forUpdate: RawBuilder<unknown>
+  /** A text as it is kept. PostgreSQL takes no NUL in one; what people wrote is kept as JSON, which has another sign for it. */
+  readonly asKept: (text: string) => string
 }
 
 const sqlite: Words = {
@@ -20,6 +22,7 @@ const sqlite: Words = {
   kindOf: (content) => sql`json_extract(${sql.ref(content)}, '$.kind')`,
   isLike: (column, pattern) => sql`${sql.ref(column)} like ${pattern} escape '\\'`,
   forUpdate: sql``,
+  asKept: (text) => text,
 }
 
 /** PostgreSQL reads no JSON that has a NUL in a text, as people's clipboards sometimes do; the kind stands first in what is written here. */
@@ -29,12 +32,16 @@ const kindOfContent = (content: string): RawBuilder<string | null> => {
     else substring(${column} from '^\\{"kind":"([^"]+)"') end`
 }
 
+/** A name with NUL in it has U+FFFD there. */
+export const withoutNul = (text: string): string => text.replaceAll('\0', '\ufffd')
+
 const postgres: Words = {
   kind: 'postgres',
   monthFrom6th: (day) => sql`to_char(${sql.ref(day)}::date - 5, 'YYYY-MM')`,
   kindOf: kindOfContent,
   isLike: (column, pattern) => sql`${sql.ref(column)} ilike ${pattern} escape '\\'`,
   forUpdate: sql`for update`,
+  asKept: withoutNul,
 }
 
 export const isPostgres = (db: Pick<Kysely<Tables>, 'getExecutor'>): boolean =>

@@ -2,7 +2,7 @@ import { sql, type Kysely } from 'kysely'
 import type { BenchId } from '../../bench/contract.ts'
 import type { Changes } from '../../bench/ports.ts'
 import { makeListeners, mostByName, type Listeners } from '../changes.ts'
-import type { Announcer, LogName } from '../sql/announcer.ts'
+import { silent, type Announcer, type LogName } from '../sql/announcer.ts'
 import type { Tables } from '../sql/tables.ts'
 
 /** How often it is looked whether another program wrote to the file, while someone listens. */
@@ -23,7 +23,7 @@ export const sqliteChanges = (db: Kysely<Tables>): { readonly changes: Changes; 
       if (row !== undefined) listeners.tell(row.bench as BenchId, { kind, id, version: row.version })
     }
   }
-  return { changes: listeners, announcer: { inside: () => Promise.resolve(), after } }
+  return { changes: listeners, announcer: { ...silent, after } }
 }
 
 const rowOf = (db: Kysely<Tables>, { kind, id }: LogName) =>

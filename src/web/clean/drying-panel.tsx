@@ -22,7 +22,7 @@ export const DryingPanel = ({ bench, machine, clean, now }: DryingPanelProps) =>
   }
   if (drying.length === 0) return null
   return (
-    <section className="panel" aria-label="Drying">
+    <section id="clean-drying" className="panel" aria-label="Drying">
       <h2>Drying</h2>
       <ul className="clean-drying">
         {drying.map(({ note, name, readyAt, state }) => (

@@ -62,7 +62,10 @@ export const LooksPanel = ({ bench, machine, blueprint, clean }: LooksPanelProps
 
 const Graded = ({ lines }: { readonly lines: CleanView['grades'] }) =>
   lines.length === 0 ? (
-    <p className="quiet">Grade a part before you clean it and after; the machine goes by its worst.</p>
+    <p className="quiet">
+      Grade parts before you clean them and after. The machine goes by the worst of three and more; of fewer only where
+      that is worse than it came in.
+    </p>
   ) : (
     <table className="clean-grades">
       <thead>

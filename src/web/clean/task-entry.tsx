@@ -1,5 +1,6 @@
-import { useState, type FormEvent } from 'react'
+import { createContext, useContext, useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inSentence } from '../../base/in-sentence.ts'
 import { moneyFromText } from '../../base/money.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { quantityFromText } from '../../base/units.ts'
@@ -16,9 +17,13 @@ import { useNotes } from '../use-notes.ts'
 type Room = 'warm' | 'damp'
 type TaskEntryProps = { readonly bench: BenchId; readonly state: MachineState; readonly task: CleaningTaskView }
 
+/** Called as something that dries is noted. */
+export const WashedContext = createContext<() => void>(() => undefined)
+
 /** That a task is done: minutes and materials as they came out, and how long it dries. */
 export const TaskEntry = ({ bench, state, task }: TaskEntryProps) => {
   const { write, busy, problems } = useNotes(bench, state.id)
+  const onWashed = useContext(WashedContext)
   const [minutes, setMinutes] = useState(String(task.minutes))
   const [cost, setCost] = useState((task.costMinor / 100).toFixed(2))
   const [part, setPart] = useState('')
@@ -40,7 +45,9 @@ export const TaskEntry = ({ bench, state, task }: TaskEntryProps) => {
       costMinor,
       ...(task.dries === null ? {} : { dryHours: task.dries[room] }),
     }
-    if (await write([content])) say(task.dries === null ? 'Noted.' : 'Noted. Its drying is counted from now.')
+    if (!(await write([content]))) return
+    say(task.dries === null ? 'Noted.' : 'Noted. Its drying is counted from now.')
+    if (content.dryHours !== undefined && content.dryHours > 0) onWashed()
   }
   const all = [...slips, ...problems]
   return (
@@ -86,7 +93,7 @@ export const TaskEntry = ({ bench, state, task }: TaskEntryProps) => {
       )}
       <Problems problems={problemsElsewhere(all, ['minutes', 'costMinor'])} />
       <Button type="submit" className="key main" isDisabled={busy}>
-        Done
+        Done: {inSentence(task.name)}
       </Button>
     </form>
   )

@@ -1,4 +1,4 @@
-import { moneyText } from '../../base/money.ts'
+import { moneyText, type Currency } from '../../base/money.ts'
 import type { BenchId, MachineState } from '../../bench/contract.ts'
 import type { CleaningTaskView } from '../../machine/cleaning/cleaning-plan.ts'
 import { Fold } from '../parts/fold.tsx'
@@ -76,6 +76,9 @@ const Cautions = ({ task }: { readonly task: CleaningTaskView }) => {
   )
 }
 
+const perMinuteText = (minor: number, currency: Currency): string =>
+  minor < 0 ? 'costs more than it brings' : `${moneyText(minor, currency)} a minute`
+
 /** Why, minutes, materials, money a minute, drying: one line under the name. */
 const lineOf = (
   { must, when, minutes, costMinor, perMinuteMinor, gainMinor, dries }: CleaningTaskView,
@@ -86,6 +89,6 @@ const lineOf = (
     ...(must === null || when !== null ? [] : [must]),
     minutesText(minutes),
     ...(costMinor === 0 ? [] : [moneyText(costMinor, currency)]),
-    ...(must !== null || gainMinor === 0 ? [] : [`${moneyText(perMinuteMinor, currency)} a minute`]),
+    ...(must !== null || gainMinor === 0 ? [] : [perMinuteText(perMinuteMinor, currency)]),
     ...(dries === null || dries.warm < 1 ? [] : [`dries ${dries.warm}\u00a0h`]),
   ].join(' · ')

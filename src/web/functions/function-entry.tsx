@@ -3,6 +3,7 @@ import type { AnswerableRow, FunctionAnswer } from '../../bench/functions/functi
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Link } from '../router.tsx'
+import { NotReady } from '../strip/not-ready.tsx'
 import { useNotes } from '../use-notes.ts'
 import { CoversFirst } from './covers-first.tsx'
 import { useFunctionsSheet } from './functions-sheet.ts'
@@ -11,7 +12,7 @@ type EntryProps = { readonly row: AnswerableRow; readonly onDone: () => void }
 
 /** The answers to a function, one large key each; what must come first stands in the place of its outcomes until it is done. */
 export const FunctionEntry = ({ row, onDone }: EntryProps) => {
-  const { bench, document, stale } = useFunctionsSheet()
+  const { bench, document, blueprint, stale } = useFunctionsSheet()
   const { write, busy, problems } = useNotes(bench, document.state.id)
   const enter = async ({ note, name }: FunctionAnswer): Promise<void> => {
     if (!(await write([note]))) return
@@ -25,6 +26,7 @@ export const FunctionEntry = ({ row, onDone }: EntryProps) => {
   const outcomes = row.outcomes.length
   return (
     <div className="function-entry" role="group" aria-label={`What came of it: ${row.name}`}>
+      {row.runs ? <NotReady bench={bench} document={document} blueprint={blueprint} /> : null}
       {row.barred.length > 0 ? (
         <Barred row={row} />
       ) : (

@@ -1,6 +1,7 @@
 import { Fragment, type ReactNode } from 'react'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import { complaintsText } from '../words.ts'
+import { seenLines } from './seen-lines.ts'
 import { useSheet } from './sheet.ts'
 
 /** Claimed, seen, confirmed and fixed: four different things, on four lines. */
@@ -14,11 +15,14 @@ export const Account = () => {
       <dl className="account">
         <Line name="claimed">{[`${complaintsText(claimed.complaints)}.${words}`]}</Line>
         <Line name="seen">
-          {seen.map((one) =>
-            [one.complaints.length === 0 ? '' : complaintsText(one.complaints), one.text]
-              .filter((part) => part !== '')
-              .join('. '),
-          )}
+          {[
+            ...seen.map((one) =>
+              [one.complaints.length === 0 ? '' : complaintsText(one.complaints), one.text]
+                .filter((part) => part !== '')
+                .join('. '),
+            ),
+            ...seenLines(document, blueprint),
+          ]}
         </Line>
         <Line name="confirmed">{confirmed.map(({ fault }) => faultName(blueprint, fault))}</Line>
         <Line name="fixed">{fixed.map(({ repair, option }) => repairName(blueprint, repair, option))}</Line>

@@ -6,6 +6,7 @@ import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { useNotes } from '../use-notes.ts'
 import { factorText, percentText } from '../words.ts'
+import { notExplained } from './not-explained.ts'
 import { useSheet } from './sheet.ts'
 
 /** What may be wrong, how likely, and why. */
@@ -67,7 +68,8 @@ const Suspect = ({ suspect }: { readonly suspect: SuspectView }) => (
 )
 
 const Why = ({ suspect }: { readonly suspect: SuspectView }) => {
-  const { blueprint } = useSheet()
+  const { blueprint, document, view } = useSheet()
+  const open = notExplained(suspect, document.state.claimed.complaints, view?.suspects ?? [], blueprint)
   const faults = suspect.faults.flatMap((id) => blueprint.faults.filter((fault) => fault.id === id))
   return (
     <div className="why">
@@ -78,6 +80,12 @@ const Why = ({ suspect }: { readonly suspect: SuspectView }) => {
         <FaultGrounds key={fault.id} fault={fault} rate={suspect.rate} />
       ))}
       {faults.length === 0 ? null : <GroundList grounds={suspect.grounds} />}
+      {open === null ? null : (
+        <p className="quiet">
+          It does not account for “{open.complaint}”. That is the seller’s word, no proof, and it still counts: for what
+          causes it, beside this.
+        </p>
+      )}
     </div>
   )
 }

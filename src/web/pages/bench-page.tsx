@@ -53,10 +53,10 @@ const Machines = ({ bench, machines, left: leftInAll, further }: AllProps) => {
     <>
       {machines.length === 0 ? <EmptyBench bench={bench} /> : null}
       {machines.length > 0 && bench === 'own' ? (
-        <p>
+        <p className="bench-keys">
           <Link to={{ kind: 'add' }} className="button">
             Add a machine
-          </Link>{' '}
+          </Link>
           <Link to={{ kind: 'buy' }} className="button">
             Worth buying?
           </Link>

@@ -8,9 +8,11 @@ import { DoneList } from '../clean/done-list.tsx'
 import { DryingPanel } from '../clean/drying-panel.tsx'
 import { LooksPanel } from '../clean/looks-panel.tsx'
 import { startCautions, TaskList } from '../clean/task-list.tsx'
+import { WashedContext } from '../clean/task-entry.tsx'
 import { useClean } from '../clean/use-clean.ts'
 import { useNow } from '../clean/use-now.ts'
 import { Fold } from '../parts/fold.tsx'
+import { useResultInSight } from '../parts/in-sight.ts'
 import { Loading } from '../parts/loading.tsx'
 import { useBlueprint, useMachine } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
@@ -54,8 +56,9 @@ type SheetProps = {
 const Sheet = ({ bench, document, blueprint, clean, now, stale }: SheetProps) => {
   const { state } = document
   const hasLeft = state.left !== null
+  const showDrying = useResultInSight(!stale, 'clean-drying')
   return (
-    <>
+    <WashedContext value={showDrying}>
       <div className="machine-left" aria-busy={stale}>
         <DryingPanel bench={bench} machine={state.id} clean={clean} now={now} />
         {hasLeft ? <p>It has left the bench.</p> : <ToDo bench={bench} document={document} clean={clean} />}
@@ -67,23 +70,31 @@ const Sheet = ({ bench, document, blueprint, clean, now, stale }: SheetProps) =>
           Photographs, before and after
         </Link>
       </div>
-    </>
+    </WashedContext>
   )
 }
 
+/** Where the looks of the whole machine are from. */
+const looksFrom = {
+  listed: 'as it is offered',
+  parts: 'its worst graded part',
+  condition: 'as it came in; three graded parts or a worse one change it',
+} as const
+
 type ToDoProps = Pick<SheetProps, 'bench' | 'document' | 'clean'>
 
-const ToDo = ({ bench, document: { state }, clean: { plan, isGraded } }: ToDoProps) => {
+const ToDo = ({ bench, document: { state }, clean: { plan, looksBy, isShownToWork } }: ToDoProps) => {
   const worth = plan.ranked.filter(({ isWorthIt }) => isWorthIt)
   const rest = plan.ranked.filter(({ isWorthIt }) => !isWorthIt)
   const money = (minor: number): string => moneyText(minor, state.currency)
   return (
     <>
       <section className="panel clean-head" aria-label="What it comes to">
+        <h2>What it comes to</h2>
         <p>
-          Clean it is worth asking <strong className="figure">{money(plan.askMinor)}</strong>, looks {plan.grade}:{' '}
-          {gradeFacts[plan.grade].name}
-          {isGraded ? '' : ', until a part is graded'}.
+          {isShownToWork ? 'Clean it is' : 'Clean, and once it works, it is'} worth asking{' '}
+          <strong className="figure">{money(plan.askMinor)}</strong>, looks {plan.grade}: {gradeFacts[plan.grade].name}{' '}
+          ({looksFrom[looksBy]}).
         </p>
         <p>
           <Link to={{ kind: 'asking', bench, id: state.id }}>What to ask</Link> says how.

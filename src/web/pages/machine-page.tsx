@@ -1,4 +1,5 @@
 import { lazy, Suspense, useEffect, useState } from 'react'
+import { inSentence } from '../../base/in-sentence.ts'
 import type { BenchId } from '../../bench/contract.ts'
 import type { MachineView } from '../../machine/view.ts'
 import { Different } from '../adapt/different.tsx'
@@ -9,6 +10,7 @@ import { choiceOf, moveOf, type Choice } from '../machine/choice.ts'
 import { Covers } from '../machine/covers.tsx'
 import { DateMarks } from '../machine/date-marks.tsx'
 import { DrawingPanel } from '../machine/drawing-panel.tsx'
+import { FilmSign } from '../machine/film-sign.tsx'
 import { Grounds } from '../machine/grounds.tsx'
 import { mayWarn } from '../machine/may-warn.ts'
 import { LookedFurther } from '../machine/looked-further.tsx'
@@ -16,6 +18,7 @@ import { LeftCard } from '../machine/left-card.tsx'
 import { LastNote } from '../machine/last-note.tsx'
 import { MoneyStrip } from '../machine/money-strip.tsx'
 import { MoveCard } from '../machine/move-card.tsx'
+import { notExplained, type NotExplained } from '../machine/not-explained.ts'
 import { NotesLog } from '../machine/notes-log.tsx'
 import { OtherMoves } from '../machine/other-moves.tsx'
 import { SheetContext, useSheet, type Sheet } from '../machine/sheet.ts'
@@ -82,6 +85,7 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
             <Link to={{ kind: 'blueprint', id: sheet.blueprint.id }}>{sheet.blueprint.name}</Link>
           </p>
           {state.left === null ? <Verdict /> : null}
+          <FilmSign />
           <p className="page-links">
             {sheet.blueprint.airWays.length === 0 ? null : (
               <Link to={{ kind: 'air', bench: sheet.bench, id: state.id }} className="on-its-own">
@@ -176,18 +180,28 @@ const namedAt = 0.3
 
 /** One line that says where the search stands. */
 const Verdict = () => {
-  const { view, stale } = useSheet()
+  const { view, stale, document, blueprint } = useSheet()
   const lead = view?.suspects[0]
   // What stood there is of older notes: after a repair it would be wrong.
   if (view === null || stale) return <p className="verdict quiet">Working it out …</p>
   if (lead === undefined || lead.probability < namedAt) return <p className="verdict">Not found yet.</p>
+  const open = notExplained(lead, document.state.claimed.complaints, view.suspects, blueprint)
   return (
     <p className="verdict">
       {lead.probability >= foundAt ? 'Found' : 'Most likely'}: <strong>{lead.name}</strong>,{' '}
       <span className="figure">{percentText(lead.probability)}</span>
+      {open === null ? null : <NotExplainedBy open={open} />}
     </p>
   )
 }
+
+/** What leads may not be what the machine was brought in for. */
+const NotExplainedBy = ({ open: { complaint, first } }: { readonly open: NotExplained }) => (
+  <span className="verdict-besides">
+    It does not account for “{complaint}”
+    {first === null ? '.' : `; for that first: ${inSentence(first.name)}, ${percentText(first.probability)}.`}
+  </span>
+)
 
 /**
  * The move chosen for the card, or null for the best one. `turn` counts the cards laid down by choice; `hold` keeps the

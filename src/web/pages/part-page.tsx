@@ -14,6 +14,7 @@ import { GoesForm } from '../shelf/goes-form.tsx'
 import { KeepForm } from '../shelf/keep-form.tsx'
 import { StrikeEntry } from '../shelf/strike-entry.tsx'
 import { conditionText, specText } from '../shelf/words.ts'
+import { useNameOf } from '../sign-in/use-who.ts'
 import { usePart } from '../use-shelf.ts'
 import { dayText } from '../words.ts'
 import '../style/shelf.css'
@@ -118,13 +119,15 @@ const MachineLink = ({ bench, id }: { readonly bench: BenchId; readonly id: stri
 
 const History = ({ bench, part: { state, entries } }: PartProps) => {
   const struck = new Set(entries.flatMap(({ content }) => (content.kind === 'struck' ? [content.note] : [])))
+  const nameOf = useNameOf()
   return (
     <section className="panel" aria-label="History">
       <h2>History</h2>
       <ul className="strip-list">
-        {entries.toReversed().map(({ id, at, content }) => (
+        {entries.toReversed().map(({ id, at, content, by }) => (
           <li key={id}>
             {dayText(at)}: {struck.has(id) ? <s>{entryText(content, state)}</s> : entryText(content, state)}
+            {nameOf(by) === undefined ? null : <span className="quiet"> by {nameOf(by)}</span>}
             {'machine' in content ? (
               <>
                 {' '}

@@ -1,4 +1,6 @@
+import { useState } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
+import type { PhotoTime } from '../../bench/photos/photo-note.ts'
 import { Loading } from '../parts/loading.tsx'
 import { AddPhotos } from '../photos/add-photos.tsx'
 import { PhotoList, PhotoPairs, textsOf } from '../photos/photo-list.tsx'
@@ -13,6 +15,7 @@ export const PhotosPage = ({ bench, id }: { readonly bench: BenchId; readonly id
   const { data: document, error } = useMachine(bench, id)
   const { data: blueprint, error: blueprintError } = useBlueprint(document?.state.blueprint ?? '')
   const photos = usePhotos(document)
+  const [when, setWhen] = useState<PhotoTime | null>(null)
   if (document === undefined || blueprint === undefined || photos === null)
     return (
       <div className="sheet">
@@ -27,8 +30,10 @@ export const PhotosPage = ({ bench, id }: { readonly bench: BenchId; readonly id
       <Link to={{ kind: 'machine', bench, id }} className="on-its-own">
         Back to the machine
       </Link>
-      {left === null ? <AddPhotos bench={bench} document={document} blueprint={blueprint} /> : null}
-      {left === null ? <SaleShots bench={bench} machine={id} photos={photos} /> : null}
+      {left === null ? (
+        <AddPhotos bench={bench} document={document} blueprint={blueprint} pressed={when} onPress={setWhen} />
+      ) : null}
+      {left === null ? <SaleShots bench={bench} machine={id} photos={photos} when={when} /> : null}
       <PhotoPairs photos={photos} textOf={textsOf(document)} />
       <PhotoList bench={bench} document={document} photos={photos} />
     </div>

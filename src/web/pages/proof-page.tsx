@@ -10,6 +10,7 @@ import { ReplacementLead } from '../proof/replacement-lead.tsx'
 import { SafetyRecord } from '../proof/safety-record.tsx'
 import { SellingDuties } from '../proof/selling-duties.tsx'
 import { Steps } from '../proof/steps.tsx'
+import { NotReady } from '../strip/not-ready.tsx'
 import { useProof } from '../proof/use-proof.ts'
 import { useBlueprint, useMachine } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
@@ -35,7 +36,7 @@ export const ProofPage = ({ bench, id }: { readonly bench: BenchId; readonly id:
 }
 
 const Sheet = () => {
-  const { bench, document } = useProofSheet()
+  const { bench, document, blueprint } = useProofSheet()
   const { id, name } = document.state
   useSaidVerdict()
   return (
@@ -46,6 +47,7 @@ const Sheet = () => {
           Back to the machine
         </Link>
         <ProofVerdict />
+        <NotReady bench={bench} document={document} blueprint={blueprint} />
         <ProofVoided />
       </div>
       <div className="machine-left">

@@ -26,7 +26,7 @@ export const SalePage = ({ bench, id }: { readonly bench: BenchId; readonly id: 
         <Loading what="its sale sheet" error={error ?? sheetError} />
       ) : (
         <>
-          <TakeAway bench={bench} machine={id} unsupported={view.unsupported} />
+          <TakeAway bench={bench} machine={id} view={view} />
           <Price bench={bench} id={id} view={view} />
           {view.sections.map((one) => (
             <SheetSectionPart
@@ -56,6 +56,7 @@ const Price = ({ bench, id, view: { price } }: PartProps) => (
     ) : (
       <>
         <p className="sale-price figure">{price.text}</p>
+        <p>{price.means}</p>
         <p className="quiet">{price.from === 'listed' ? 'As it is offered.' : 'Reckoned; it is not offered yet.'}</p>
         <Fold title="Why this price">
           <ul className="claims">

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { BenchId } from '../../bench/contract.ts'
 import { Loading } from '../parts/loading.tsx'
+import { useResultInSight } from '../parts/in-sight.ts'
 import { OneOf } from '../parts/one-of.tsx'
 import { useBlueprint, useMachine } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
@@ -19,6 +20,8 @@ export const StripPage = ({ bench, id }: { readonly bench: BenchId; readonly id:
   const { data: document, error } = useMachine(bench, id)
   const { data: blueprint, error: blueprintError } = useBlueprint(document?.state.blueprint ?? '')
   const { strip, stale } = useStrip(document, blueprint)
+  const showStep = useResultInSight(!stale, 'strip-last-step')
+  const showLeftOver = useResultInSight(!stale, 'strip-left-over', 'strip-last-step')
   if (document === undefined || blueprint === undefined || strip === null)
     return (
       <div className="sheet">
@@ -28,7 +31,9 @@ export const StripPage = ({ bench, id }: { readonly bench: BenchId; readonly id:
     )
   const { name } = document.state
   return (
-    <StripContext value={{ bench, document, blueprint, strip, stale }}>
+    <StripContext
+      value={{ bench, document, blueprint, strip, stale, noted: (way) => (way === 'away' ? showStep : showLeftOver)() }}
+    >
       <div className="sheet strip-sheet">
         <PageTitle windowTitle={`${name}: strip-down`}>{name}: strip-down</PageTitle>
         <Link to={{ kind: 'machine', bench, id }} className="on-its-own">
@@ -61,7 +66,7 @@ const Work = () => {
           <LastStep />
           {inHand && way === 'apart' ? <TakeApart /> : null}
           {inHand && way === 'back' ? <PutBack /> : null}
-          {inHand && way === 'back' && strip.done.length === 0 ? <p>Nothing is off or out.</p> : null}
+          {inHand && way === 'back' && strip.away.length === 0 ? <p>Nothing is off or out.</p> : null}
         </div>
         <div>
           <LeftOver />

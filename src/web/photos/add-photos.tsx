@@ -7,33 +7,33 @@ import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { useSettings } from '../queries.ts'
 import { PhotoButton } from './photo-button.tsx'
+import { timeNames } from './photo-times.ts'
 import { useAdding } from './use-adding.ts'
 
-const times = [
-  { id: 'before', name: 'Before' },
-  { id: 'work', name: 'At work' },
-  { id: 'after', name: 'After' },
-] as const satisfies readonly { readonly id: PhotoTime; readonly name: string }[]
+const times = (['before', 'work', 'after'] as const).map((id) => ({ id, name: timeNames[id] }))
 
 type AddPhotosProps = {
   readonly bench: BenchId
   readonly document: MachineDocument
   readonly blueprint: Blueprint
+  /** What was pressed; null where nothing was, and where the work stands says it. */
+  readonly pressed: PhotoTime | null
+  readonly onPress: (when: PhotoTime) => void
 }
 
 /** Photographs from the camera or the pictures of the device: when, of what, and the button. */
-export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
+export const AddPhotos = ({ bench, document, blueprint, pressed, onPress }: AddPhotosProps) => {
   const { add, busy, problems } = useAdding(bench, document.state.id)
   const { data: settings } = useSettings()
-  const [when, setWhen] = useState<PhotoTime>(document.state.minutes === 0 ? 'before' : 'work')
+  const when = pressed ?? (document.state.minutes === 0 ? 'before' : 'work')
   const [of, setOf] = useState('')
   return (
     <section className="panel" aria-label="Add photographs">
-      <OneOf label="When" options={times} chosen={when} onChange={setWhen} />
-      <Select label="Of what" value={of} onChange={setOf}>
-        <option value="">The machine</option>
+      <OneOf label="When" options={times} chosen={when} onChange={onPress} />
+      <Select label="Of what: the machine, a part, a fault or a note" value={of} onChange={setOf}>
+        <option value="">The machine as a whole</option>
         <optgroup label="A part">
-          {blueprint.parts.map(({ id, name }) => (
+          {headFirst(blueprint.parts).map(({ id, name }) => (
             <option key={id} value={`part ${id}`}>
               {name}
             </option>
@@ -74,6 +74,11 @@ export const AddPhotos = ({ bench, document, blueprint }: AddPhotosProps) => {
     </section>
   )
 }
+
+/** What a buyer looks at first, and the most often photographed: the head before the other parts. */
+const headParts: readonly string[] = ['floor-head', 'sole-plate']
+const headFirst = (parts: Blueprint['parts']): Blueprint['parts'] =>
+  parts.toSorted((a, b) => Number(headParts.includes(b.id)) - Number(headParts.includes(a.id)))
 
 const aboutOf = (value: string): PhotoAbout => {
   const [kind, id] = [value.slice(0, value.indexOf(' ')), value.slice(value.indexOf(' ') + 1)]

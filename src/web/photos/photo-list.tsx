@@ -75,7 +75,7 @@ export const PhotoList = ({ bench, document, photos }: ListProps) => {
   const shown = useShown(newestFirst.length)
   if (photos.photos.length === 0) return <p>No photographs yet. The first should show it as it came in.</p>
   return (
-    <section aria-label="All photographs">
+    <section className="all-photos" aria-label="All photographs">
       <h2>
         {photos.photos.length === 1 ? 'One photograph' : `${photos.photos.length} photographs`}
         {', newest first'}

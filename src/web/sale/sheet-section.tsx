@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { BenchId } from '../../bench/contract.ts'
 import type { SectionView } from '../../bench/sale/sheet-view.ts'
@@ -22,6 +22,7 @@ type SectionProps = {
 export const SheetSectionPart = ({ bench, machine, view, onTheWay, canEdit }: SectionProps) => {
   const [draft, setDraft] = useState<string | null>(null)
   const { write, busy, problems } = useNotes(bench, machine)
+  const edit = useFocusAfterEditing(draft !== null)
   const put = async (text: string): Promise<void> => {
     if (!(await write([{ kind: 'worded', section: view.section, text }]))) return
     setDraft(null)
@@ -62,6 +63,7 @@ export const SheetSectionPart = ({ bench, machine, view, onTheWay, canEdit }: Se
           {canEdit ? (
             <div className="sale-keys">
               <Button
+                ref={edit}
                 className="key"
                 isDisabled={busy}
                 onPress={() => setDraft(onTheWay ?? view.text)}
@@ -85,6 +87,17 @@ export const SheetSectionPart = ({ bench, machine, view, onTheWay, canEdit }: Se
       )}
     </section>
   )
+}
+
+/** Gives the key that opens the words; it has the focus again once they are put or left. */
+const useFocusAfterEditing = (isEditing: boolean) => {
+  const key = useRef<HTMLButtonElement>(null)
+  const was = useRef(isEditing)
+  useEffect(() => {
+    if (was.current && !isEditing) key.current?.focus()
+    was.current = isEditing
+  }, [isEditing])
+  return key
 }
 
 /** Own words stand over facts; where those moved meanwhile, both are shown. */
@@ -118,28 +131,33 @@ type EditorProps = {
   readonly onLeave: () => void
 }
 
-const Editor = ({ name, draft, busy, onChange, onPut, onLeave }: EditorProps) => (
-  <form
-    onSubmit={(event) => {
-      event.preventDefault()
-      onPut()
-    }}
-  >
-    <Field
-      label={`${name}, in your words`}
-      value={draft}
-      onChange={onChange}
-      long
-      className="sale-words"
-      hint="Empty: as the notes say it."
-    />
-    <div className="sale-keys">
-      <Button type="submit" className="key main" isDisabled={busy}>
-        Put it so
-      </Button>
-      <Button className="key" onPress={onLeave}>
-        Leave it
-      </Button>
-    </div>
-  </form>
-)
+const Editor = ({ name, draft, busy, onChange, onPut, onLeave }: EditorProps) => {
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => form.current?.querySelector('textarea')?.focus(), [])
+  return (
+    <form
+      ref={form}
+      onSubmit={(event) => {
+        event.preventDefault()
+        onPut()
+      }}
+    >
+      <Field
+        label={`${name}, in your words`}
+        value={draft}
+        onChange={onChange}
+        long
+        className="sale-words"
+        hint="Empty: as the notes say it."
+      />
+      <div className="sale-keys">
+        <Button type="submit" className="key main" isDisabled={busy}>
+          Put it so
+        </Button>
+        <Button className="key" onPress={onLeave}>
+          Leave it
+        </Button>
+      </div>
+    </form>
+  )
+}

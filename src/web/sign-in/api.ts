@@ -32,5 +32,24 @@ export const getDevices = async (signal: AbortSignal): Promise<readonly SignedIn
   (await getFrom<Devices>('/devices', signal)).devices
 export const shutOut = (id: string): Promise<Answer<Devices>> =>
   postTo(`/devices/${encodeURIComponent(id)}/shut-out`, {})
+export type PeopleAnswer = Answer<{ readonly people: readonly PersonShown[] }>
+
+/** Shows what became of a change; true where it was made. */
+export type TakeAnswer = (answer: PeopleAnswer, done: string) => boolean
+
+const atPerson = (id: string, what: string): string => `/people/${encodeURIComponent(id)}/${what}`
+
+export const addPerson = (person: {
+  readonly name: string
+  readonly role: string
+  readonly passphrase: string
+}): Promise<PeopleAnswer> => postTo('/people', person)
+export const changeRole = (id: string, role: string): Promise<PeopleAnswer> => postTo(atPerson(id, 'role'), { role })
+export const removePerson = (id: string): Promise<PeopleAnswer> => postTo(atPerson(id, 'remove'), {})
+export const setPassphraseOf = (id: string, passphrase: string): Promise<PeopleAnswer> =>
+  postTo(atPerson(id, 'passphrase'), { passphrase })
+export const setOwnPassphrase = (old: string, passphrase: string): Promise<Answer<object>> =>
+  postTo('/who/passphrase', { old, passphrase })
+
 export const getPeople = async (signal: AbortSignal): Promise<readonly PersonShown[]> =>
   (await getFrom<{ readonly people: readonly PersonShown[] }>('/people', signal)).people

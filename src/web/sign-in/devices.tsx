@@ -2,14 +2,13 @@ import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Problem } from '../../base/problem.ts'
-import { roleNames } from '../../facts/roles.ts'
 import { say } from '../parts/live.tsx'
 import { Loading } from '../parts/loading.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { momentText } from '../words.ts'
-import { getDevices, getPeople, shutOut, type SignedInDevice } from './api.ts'
+import { getDevices, shutOut, type SignedInDevice } from './api.ts'
 
-const devicesKey: readonly string[] = ['devices']
+export const devicesKey: readonly string[] = ['devices']
 
 /** The devices that are signed in; each can be shut out. */
 export const Devices = () => {
@@ -55,28 +54,5 @@ const DeviceList = ({ devices }: { readonly devices: readonly SignedInDevice[] }
       </ul>
       <Problems problems={problems} />
     </>
-  )
-}
-
-/** Who has a name at the bench; they are added and changed on its own machine. */
-export const People = () => {
-  const { data, error } = useQuery({ queryKey: ['people'], queryFn: ({ signal }) => getPeople(signal) })
-  const there = data?.filter(({ goneAt }) => goneAt === null)
-  return (
-    <section aria-label="People">
-      <h2 className="settings-head">People</h2>
-      {there === undefined ? <Loading what="the people" error={error} /> : null}
-      <ul className="devices">
-        {there?.map(({ id, name, role }) => (
-          <li key={id}>
-            {name}, {roleNames[role]}
-          </li>
-        ))}
-      </ul>
-      <p className="hint">
-        {there?.length === 0 ? 'Nobody has a name here; the bench is one for all. ' : ''}On the machine of the bench,{' '}
-        <code>thrum people add NAME --role bench</code> adds somebody, who then signs in by name.
-      </p>
-    </section>
   )
 }

@@ -8,10 +8,12 @@ type SecretFieldProps = {
   readonly label: string
   readonly value: string
   readonly onChange: (value: string) => void
+  /** One that is to be, which the browser does not fill in. */
+  readonly isNew?: boolean
 }
 
 /** A field for a passphrase: hidden unless asked to be shown, open to pasting and to what the browser remembers. */
-export const SecretField = ({ label, value, onChange }: SecretFieldProps) => {
+export const SecretField = ({ label, value, onChange, isNew = false }: SecretFieldProps) => {
   const [isShown, setShown] = useState(false)
   return (
     <TextField
@@ -19,7 +21,7 @@ export const SecretField = ({ label, value, onChange }: SecretFieldProps) => {
       value={value}
       onChange={onChange}
       type={isShown ? 'text' : 'password'}
-      autoComplete="current-password"
+      autoComplete={isNew ? 'new-password' : 'current-password'}
     >
       <Label>{label}</Label>
       <span className="field-line">

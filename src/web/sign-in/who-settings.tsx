@@ -1,5 +1,7 @@
 import { SignOut } from './sign-out.tsx'
-import { Devices, People } from './devices.tsx'
+import { Devices } from './devices.tsx'
+import { OwnPassphrase } from './own-passphrase.tsx'
+import { People } from './people.tsx'
 import type { Who } from './api.ts'
 import '../style/sign-in.css'
 
@@ -8,6 +10,7 @@ export const WhoSettings = ({ who }: { readonly who: Who }) =>
   who.needed ? (
     <>
       <SignOut who={who} />
+      <OwnPassphrase />
       {who.role === 'keeper' ? (
         <>
           <Devices />

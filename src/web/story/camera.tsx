@@ -23,8 +23,8 @@ export const Camera = ({ bench, machine, films: { films, rolling } }: CameraProp
       isOn ? { kind: 'camera', state: 'stopped', film: rolling.film } : { kind: 'camera', state: 'rolling', film },
     ])
   return (
-    <section className="panel" aria-label="Camera">
-      <h2>Camera</h2>
+    <section className="panel" aria-label="Film clock">
+      <h2>Film clock</h2>
       {isOn ? (
         <Clock rolling={rolling} />
       ) : (
@@ -32,11 +32,11 @@ export const Camera = ({ bench, machine, films: { films, rolling } }: CameraProp
           label="Which film, where there are several"
           value={film}
           onChange={setFilm}
-          hint="Press when the camera starts. What you note from then on becomes a chapter; a film taken up again under its name goes on."
+          hint="It films nothing: press as your own camera starts, and again as it stops. What you note from then on becomes a chapter; a film taken up again under its name goes on."
         />
       )}
       <Button className={isOn ? 'key' : 'key main'} isDisabled={busy} onPress={press}>
-        {isOn ? 'The camera is off' : 'The camera is on'}
+        {isOn ? 'Stop the film clock' : 'Start the film clock'}
       </Button>
       <Problems problems={problems} />
     </section>

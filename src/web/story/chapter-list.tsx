@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { filmTime } from '../../base/film-time.ts'
 import type { Films } from '../../bench/story/chapters.ts'
@@ -25,20 +25,30 @@ export const ChapterList = ({ films, text }: { readonly films: Films; readonly t
       ))}
       <Copy text={text} />
       <p className="hint">
-        Counted while the camera ran. What was noted less than ten seconds apart is one chapter. A slip is struck out in
-        the history of the machine and leaves the list.
+        Counted while the film clock ran. What was noted less than ten seconds apart is one chapter. A slip is struck
+        out in the history of the machine and leaves the list.
       </p>
     </section>
   )
 }
 
+/** So long the button says that it is done. */
+const copiedMs = 4000
+
 /** Copies where the browser lets a page copy; else the text stands there to be marked. */
 const Copy = ({ text }: { readonly text: string }) => {
   const [isShown, setShown] = useState(false)
+  const [isCopied, setCopied] = useState(false)
+  useEffect(() => {
+    if (!isCopied) return undefined
+    const timer = window.setTimeout(() => setCopied(false), copiedMs)
+    return () => window.clearTimeout(timer)
+  }, [isCopied])
   const copy = async (): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text)
       say('Chapters copied.')
+      setCopied(true)
     } catch {
       setShown(true)
     }
@@ -46,7 +56,7 @@ const Copy = ({ text }: { readonly text: string }) => {
   return (
     <>
       <Button className="key" onPress={() => void copy()}>
-        Copy the chapters
+        {isCopied ? 'Copied' : 'Copy the chapters'}
       </Button>
       {isShown ? <Field label="Mark this text and copy it" value={text} onChange={() => undefined} long /> : null}
     </>

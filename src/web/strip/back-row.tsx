@@ -41,6 +41,7 @@ export const BackRow = ({ away, busy, onSaid }: BackRowProps) => {
         <strong>{piece.name}</strong>
       </p>
       {text === '' ? null : <p>“{text}”</p>}
+      {away.cameSo === null ? null : <p className="hint">As it came off: {away.cameSo} Now the other way round.</p>}
       <StepPhotos step={away} />
       {cautions.map((caution) => (
         <p key={caution} className="caution">

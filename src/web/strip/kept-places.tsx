@@ -1,12 +1,14 @@
 import { Fold } from '../parts/fold.tsx'
+import { fixingList } from './step-notes.ts'
 import { useStripSheet } from './strip-sheet.ts'
 
 /** Where the fixings of what is away are kept, place by place. */
 export const KeptPlaces = () => {
   const { strip } = useStripSheet()
   if (strip.kept.length === 0) return null
+  const kept = strip.kept.flatMap(({ lots }) => lots).reduce((sum, { count }) => sum + count, 0)
   return (
-    <Fold title={`Fixings kept: ${strip.balance.kept}`}>
+    <Fold title={`Fixings kept: ${kept}`}>
       <dl className="account">
         {strip.kept.map(({ place, lots }) => (
           <div key={place}>
@@ -21,6 +23,9 @@ export const KeptPlaces = () => {
           </div>
         ))}
       </dl>
+      {strip.staying.length === 0 ? null : (
+        <p className="quiet">Not counted, since they stay in place: {fixingList(strip.staying)}.</p>
+      )}
     </Fold>
   )
 }

@@ -14,7 +14,8 @@ export const LeftOver = () => {
   const left = strip.leftOver.length > 0
   if (!isWhole && !left && !strip.isClosed && strip.notCounted.length === 0) return null
   return (
-    <section className="panel" aria-label="Left over">
+    <section id="strip-left-over" className="panel" aria-label="Left over">
+      <h2>{left ? 'Left over' : isWhole ? 'All back' : 'Not all back'}</h2>
       {isWhole && !left ? (
         <p className="strip-whole">
           Everything is back{strip.notCounted.length === 0 ? ', and nothing is left over' : ''}.

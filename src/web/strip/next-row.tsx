@@ -4,7 +4,7 @@ import type { Fixing } from '../../bench/stripping/strip-note.ts'
 import type { NextPiece } from '../../bench/stripping/strip-view.ts'
 import { minutesText } from '../words.ts'
 import { StepForm } from './step-form.tsx'
-import { fixingList, type StepSaid } from './step-notes.ts'
+import { fixingList, placeFor, type StepSaid } from './step-notes.ts'
 
 type NextRowProps = {
   readonly next: NextPiece
@@ -19,7 +19,11 @@ export const NextRow = ({ next, place, busy, onSaid }: NextRowProps) => {
   const { piece, fixings, fixingsFrom, minutes, hint, cautions, after } = next
   const waits = after.length > 0
   const asSaid = (): void =>
-    onSaid({ fixings: (fixings ?? []).map((fixing) => ({ ...fixing, place })), minutes, text: '' })
+    onSaid({
+      fixings: (fixings ?? []).map((fixing) => ({ ...fixing, place: placeFor(fixing.kind, place) })),
+      minutes,
+      text: '',
+    })
   const held = fixings !== null && fixings.length > 0
   const take = `${piece.kind === 'cover' ? 'Off' : 'Out'}, ${held ? 'as it says' : 'nothing held it'}`
   return (

@@ -10,11 +10,13 @@ import { useStripSheet } from './strip-sheet.ts'
 
 /** What is off and out, the last that came away first: each goes back with its fixings ticked. */
 export const PutBack = () => {
-  const { bench, document, strip, stale } = useStripSheet()
+  const { bench, document, strip, stale, noted } = useStripSheet()
   const { write, busy, problems } = useNotes(bench, document.state.id)
   const [first, ...others] = strip.away
   const note = async (away: AwayPiece, said: StepSaid): Promise<void> => {
-    if (await write([stepNote(away.piece, 'back', said)])) say(`${away.piece.name}: back.`)
+    if (!(await write([stepNote(away.piece, 'back', said)]))) return
+    say(`${away.piece.name}: back.`)
+    noted('back')
   }
   if (first === undefined) return null
   return (

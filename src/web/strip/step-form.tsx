@@ -6,7 +6,7 @@ import { Field } from '../parts/field.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { FixingRows } from './fixing-rows.tsx'
-import { saidOf, type StepDraft, type StepSaid } from './step-notes.ts'
+import { placeFor, saidOf, type StepDraft, type StepSaid } from './step-notes.ts'
 
 type StepFormProps = {
   readonly next: NextPiece
@@ -18,7 +18,7 @@ type StepFormProps = {
 /** A step that is not as the blueprint says: the fixings, the minutes, a word. */
 export const StepForm = ({ next, place, busy, onSaid }: StepFormProps) => {
   const [draft, setDraft] = useState<StepDraft>(() => ({
-    fixings: (next.fixings ?? []).map((fixing) => ({ ...fixing, place })),
+    fixings: (next.fixings ?? []).map((fixing) => ({ ...fixing, place: placeFor(fixing.kind, place) })),
     minutes: String(next.minutes),
     text: '',
   }))

@@ -3,6 +3,7 @@ import { ok, refused, type Result } from '../../base/result.ts'
 import { quantityFromText } from '../../base/units.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
 import type { Piece } from '../../bench/stripping/pieces.ts'
+import { staysInPlace } from '../../facts/staying-fixings.ts'
 import type { Fixing } from '../../bench/stripping/strip-note.ts'
 
 export type StepWay = 'away' | 'back'
@@ -46,6 +47,9 @@ export const saidOf = ({ fixings, minutes, text }: StepDraft): Result<StepSaid> 
 /** The place for the next step: where it ends in a number, the next one. `pot 9` gives `pot 10`; `lid` stays. */
 export const nextPlace = (place: string): string =>
   place.replace(/(\d+)(\D*)$/, (_all, number: string, rest: string) => `${Number(number) + 1}${rest}`)
+
+/** Where a fixing goes: in the pot, but for one that stays in what it closes. */
+export const placeFor = (kind: string, place: string): string => (staysInPlace(kind) ? '' : place)
 
 /** `5 × TX15 plastic 4 × 20, 1 × felt washer`. */
 export const fixingList = (fixings: readonly Pick<Fixing, 'count' | 'kind'>[]): string =>

@@ -13,7 +13,7 @@ export const LastStep = () => {
   const last = useStripSheet().strip.done.at(-1)
   if (last === undefined) return null
   return (
-    <section className="panel steps-done" aria-label="Last step">
+    <section id="strip-last-step" className="panel steps-done" aria-label="Last step">
       <h2>Last step</h2>
       <ul className="strip-rows">
         <Step step={last} />

@@ -52,7 +52,7 @@ describe('chapters of a film', () => {
 
   it('closer than ten seconds are one, the first of them giving the time', () => {
     expect(marks([[0, on()], [9, said('a')], [19, said('b')], [28, said('c')], [29, said('d')]])) // prettier-ignore
-      .toEqual([['0:00:00 a', '0:00:19 b; c', '0:00:29 d']])
+      .toEqual([['0:00:00 Start; a', '0:00:19 b; c', '0:00:29 d']])
     const long = 'x'.repeat(80)
     expect(
       marks([
@@ -61,7 +61,7 @@ describe('chapters of a film', () => {
         [2, said(long)],
         [3, said('z')],
       ]),
-    ).toEqual([[`0:00:00 ${long} and more`]])
+    ).toEqual([[`0:00:00 Start; ${long} and more`]])
   })
 
   it('go with the times of the notes where these were sent later, and leave out what was struck out', () => {

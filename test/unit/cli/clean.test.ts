@@ -15,7 +15,7 @@ describe('thrum clean, cleaned, dry and grade', () => {
   it('says what comes first and what pays, with minutes and money', { timeout: 30_000 }, async () => {
     const { code, out } = await line.run('clean', 'A')
     expect(code).toBe(0)
-    expect(out).toMatch(/^A: clean it is worth asking £\d+\.\d\d, looks B \(light marks\)/)
+    expect(out).toMatch(/^A: clean, and once it works, it is worth asking £\d+\.\d\d, looks B \(light marks\)/)
     expect(out).toMatch(/First, whatever it brings:\n {2}dust-out: .*8 min, costs £0\.20/)
     expect(out).toMatch(/wash-casing: Wash the casing: 15 min, costs £0\.30, £[\d.]+ more, £[\d.]+ a minute, dries 2 h/)
     expect(out).toContain('Nothing is noted as cleaned yet')
@@ -23,7 +23,7 @@ describe('thrum clean, cleaned, dry and grade', () => {
 
   it('notes a wash with its usual minutes and cost, and its drying', { timeout: 30_000 }, async () => {
     const view = await json('cleaned', 'A', 'wash-filter', '--part', 'pre-motor-filter', '--damp')
-    expect((await line.run('show', 'A')).out).toMatch(/! Motor filter not found dry yet; should be dry at 20\S+Z\. Do not run it/) // prettier-ignore
+    expect((await line.run('show', 'A')).out).toMatch(/! Pre-motor filter not found dry yet; should be dry at 20\S+Z\. Do not run it/) // prettier-ignore
     expect(view.done).toMatchObject([{ task: 'wash-filter', minutes: 5, costMinor: 0 }])
     const [drying] = view.drying
     expect(Date.parse(drying.readyAt) - Date.parse(drying.from)).toBe(48 * 3600 * 1000)

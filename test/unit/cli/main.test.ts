@@ -28,7 +28,8 @@ const upright = blueprintById('bagged-upright-one-motor')!
 const machine = async (...args: readonly string[]): Promise<{ document: MachineDocument; view: MachineView }> => {
   const { code, value } = await line.json(...args)
   expect(code, JSON.stringify(value)).toBe(0)
-  const { view, ...rest } = value as { view: MachineView }
+  const { view, warnings, ...rest } = value as { view: MachineView; warnings: readonly string[] }
+  expect(warnings).toEqual([])
   return { document: machineDocumentSchema.parse(rest), view }
 }
 

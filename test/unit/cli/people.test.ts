@@ -16,7 +16,7 @@ describe('the command line of people', () => {
     if (words !== null) await writeFile(file, `${words}\n`)
     const output = { out: (text: string) => void out.push(text), err: (text: string) => void out.push(text) }
     const environment = { THRUM_DATA: join(folder, 'data'), ...(words === null ? {} : { THRUM_PASSPHRASE_FILE: file }) }
-    return { code: await main(args, output, environment), text: out.join('\n') }
+    return { code: await main(args, output, environment, { ln: 4, r: 8, p: 1 }), text: out.join('\n') }
   }
 
   it('names people, changes what they may do, and takes them off', async () => {

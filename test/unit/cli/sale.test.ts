@@ -36,7 +36,7 @@ describe('thrum sale-sheet, worded and open-data', () => {
     const [pdf, html] = [join(line.folder, 's.pdf'), join(line.folder, 's.html')]
     expect((await line.run('sale-sheet', id, '--pdf', pdf, '--html', html)).code).toBe(0)
     expect((await readFile(pdf)).subarray(0, 5).toString()).toBe('%PDF-')
-    expect(await readFile(html, 'utf8')).toContain('Grey upright')
+    expect(await readFile(html, 'utf8')).toContain('Grey bagged upright')
     expect((await line.run('worded', id, 'price', 'x')).code).toBe(1)
   })
 

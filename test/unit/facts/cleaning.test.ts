@@ -103,6 +103,6 @@ describe('cleaning tasks', () => {
   it('of no such name are none, not even a name that every object has', () => {
     expect(cleaningTask('constructor')).toBeUndefined()
     expect(driesAfter('constructor')).toBe('What was washed')
-    expect(driesAfter('wash-filter')).toBe('Motor filter')
+    expect(driesAfter('wash-filter')).toBe('Pre-motor filter')
   })
 })

@@ -85,7 +85,8 @@ describe('what cleaning brings', () => {
   it('takes off materials and is told for each minute, against the worth of an hour', () => {
     for (const one of all(planOf())) {
       expect(one.perMinuteMinor).toBeCloseTo((one.gainMinor - one.costMinor) / one.minutes, 9)
-      expect(one.isWorthIt).toBe(one.perMinuteMinor * 60 >= 1200)
+      // As it is shown, to the penny: £12 an hour is £0.20 a minute.
+      expect(one.isWorthIt).toBe(Math.round(one.perMinuteMinor) >= 20)
     }
     const dear = planOf({ job: { ...upright, hourMinor: 100_000 } })
     expect(all(dear).some(({ isWorthIt }) => isWorthIt)).toBe(false)
@@ -139,6 +140,17 @@ describe('the order of cleaning', () => {
     expect(filter.instead?.id).toBe('wash-filter')
     expect(filter.instead?.dries?.warm).toBe(24)
     expect(byId(planOf({ done: [{ task: 'wash-filter', part: 'pre-motor-filter' }] }), 'new-motor-filter')).toBeUndefined() // prettier-ignore
+  })
+})
+
+describe('a filter that the kind says is washable', () => {
+  it('is washed first, a new one in its place, and either ends both', () => {
+    const bagless = jobOf('bagless-upright')
+    const plan = planOf({ job: bagless })
+    expect(plan.first.find(({ id }) => id === 'wash-filter')?.instead?.id).toBe('new-motor-filter')
+    expect(plan.first.map(({ id }) => id)).not.toContain('new-motor-filter')
+    for (const task of ['wash-filter', 'new-motor-filter'])
+      expect(byId(planOf({ job: bagless, done: [{ task }] }), 'wash-filter')).toBeUndefined()
   })
 })
 

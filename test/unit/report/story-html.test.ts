@@ -5,6 +5,7 @@ import { documentOf } from '../../../src/bench/queries.ts'
 import type { NoteContentInput } from '../../../src/bench/note.ts'
 import { storyView } from '../../../src/bench/story/story-view.ts'
 import { blueprints } from '../../../src/blueprint/library.ts'
+import { machinePicture } from '../../../src/machine/drawing/picture.ts'
 import { htmlText } from '../../../src/report/html-text.ts'
 import { storyHtml, storyPolicy } from '../../../src/report/story-html.ts'
 import { hole, sealed, suctionAt } from '../../support/gauge.ts'
@@ -101,6 +102,35 @@ describe('the story of a machine', () => {
     expect(html).toContain('<b>0:00:00</b>')
   })
 
+  it('leaves out a column and a key of which there is nothing, and names what is left over', async () => {
+    const [start, ...rest] = contents
+    const bare = await told(false, [
+      start,
+      { kind: 'reading', check: 'look-flex', result: { kind: 'grade', outcome: 'good' }, minutes: 40.2 },
+      { kind: 'opened', cover: 'back', minutes: 0, fixings: [{ count: 2, kind: 'TX15', place: '' }] },
+      { kind: 'closed', cover: 'back', minutes: 0, fixings: [{ count: 1, kind: 'TX15', place: '' }] },
+    ])
+    expect(bare).not.toContain('A sound one reads')
+    expect(bare).not.toContain('Shaded:')
+    expect(bare).toContain('<p>40 min of work in all.</p>')
+    expect(bare).toContain('One TX15 screw is left over.')
+    const full = await told(false, [start, ...rest])
+    for (const one of ['A sound one reads', 'Shaded:']) expect(full).toContain(one)
+  })
+
+  it('has no dot in its drawing that no conductor leads to', () => {
+    for (const blueprint of blueprints) {
+      const { shapes } = machinePicture(blueprint, [], 640)
+      const ways = shapes.flatMap((one) => (one.kind === 'path' && one.look.startsWith('conductor') ? [one.d] : []))
+      const dots = shapes.flatMap((one) => (one.kind === 'circle' && one.look === 'point' ? [one] : []))
+      for (const dot of dots)
+        expect(
+          ways.some((d) => lies(dot, d)),
+          blueprint.id,
+        ).toBe(true)
+    }
+  })
+
   it('draws what the gauge read where the axes say, before and after', async () => {
     const blueprint = blueprints.find(({ airWays }) => airWays.some(({ id }) => id === 'hose-end'))!
     const [repair] = blueprint.repairs
@@ -130,3 +160,12 @@ describe('the story of a machine', () => {
     expect(read('now')[0]).toBeCloseTo(21, 0)
   })
 })
+
+/** Whether a place lies on a way of straight lines, to a twentieth of a pixel. */
+const lies = ({ x, y }: { x: number; y: number }, d: string): boolean => {
+  const ends = [...d.matchAll(/[ML]([-\d.]+) ([-\d.]+)/g)].map(([, left, top]) => [Number(left), Number(top)] as const)
+  return ends.some(([x2, y2], at) => {
+    const [x1, y1] = ends[Math.max(0, at - 1)] ?? [x2, y2]
+    return Math.abs(Math.hypot(x - x1, y - y1) + Math.hypot(x - x2, y - y2) - Math.hypot(x2 - x1, y2 - y1)) < 0.05
+  })
+}

@@ -440,9 +440,14 @@ describe('documents', () => {
       'post /api/blueprints',
       'post /api/blueprints/{id}/adapt',
       'post /api/devices/{id}/shut-out',
+      'post /api/people',
+      'post /api/people/{id}/passphrase',
+      'post /api/people/{id}/remove',
+      'post /api/people/{id}/role',
       'post /api/photos',
       'post /api/sign-in',
       'post /api/sign-out',
+      'post /api/who/passphrase',
     ])
   })
 

@@ -61,7 +61,7 @@ describe('the sale sheet over the API', () => {
   it.each([
     ['pdf', 'application/pdf', '%PDF-'],
     ['html', 'text/html; charset=UTF-8', '<!doctype html>'],
-    ['txt', 'text/plain;charset=UTF-8', 'Grey: tiny upright'],
+    ['txt', 'text/plain;charset=UTF-8', 'Grey tiny upright: '],
   ])('is given as .%s', async (kind, type, start) => {
     const answer = await app.request(`${bench}/machines/m1/sale-sheet.${kind}`)
     expect([answer.status, answer.headers.get('content-type')]).toEqual([200, type])

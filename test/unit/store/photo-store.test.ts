@@ -62,7 +62,8 @@ describe('photographs', () => {
       { kind: 'kept', isNew: true },
       { kind: 'kept', isNew: false },
     ])
-    expect(await filesIn()).toHaveLength(2)
+    // The large one, the small one, and their sums.
+    expect(await filesIn()).toHaveLength(3)
   })
 
   it.each([

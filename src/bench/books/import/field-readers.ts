@@ -27,13 +27,13 @@ const either: readonly Region[] = ['CA']
 
 /**
  * A day: `2026-03-14`, or `14/03/2026` (with `.` or `-` too), in the United States `03/14/2026`.
- * @returns `2026-03-14`; refused where there is no such day
+ * @returns `2026-03-14`; refused where there is no such day, and outside the years 1900 to 2999
  */
 export const readDay = (text: string, region: Region, where: string): Result<string> => {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text)
   const local = /^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})$/.exec(text)
   const day = iso === null ? localDay(local, region) : dayText(iso[1], iso[2], iso[3])
-  if (day !== null && isDay(day)) return ok(day)
+  if (day !== null && isDay(day)) return hasLikelyYear(day) ? ok(day) : refused(notALikelyYear(text, where))
   return refused(notADay(text, where))
 }
 
@@ -49,6 +49,12 @@ const isDay = (day: string): boolean => {
   const at = new Date(`${day}T00:00:00Z`)
   return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(day)
 }
+
+/** Wide enough for anything that was ever bought with a plug on it; a slip in the year stands out. */
+const hasLikelyYear = (day: string): boolean => day >= '1900-01-01' && day <= '2999-12-31'
+
+const notALikelyYear = (text: string, where: string): Problem =>
+  problem('not-a-likely-year', where, `“${text}” is not in the years 1900 to 2999`, 'Write the year in four figures')
 
 const notADay = (text: string, where: string): Problem =>
   problem('not-a-day', where, text === '' ? 'No day is given' : `“${text}” is not a day`, 'Write it like 2026-03-14')

@@ -216,6 +216,14 @@ describe('import', () => {
     expect(machine).toMatchObject({ name: 'Grey', paidMinor: 550, left: { exit: 'sell-working', receivedMinor: 4500, at: '2026-04-01T12:00:01.000Z', safety: 'Sold before this book began' } }) // prettier-ignore
   })
 
+  it('takes days of the years 1900 to 2999 alone', async () => {
+    const { deps } = benchDeps()
+    const dayOf = (day: string) => importBooks(deps, `${header}\nGrey,tiny,${day},5\n`)
+    for (const day of ['1899-12-31', '0026-03-01', '3000-01-01'])
+      expect(JSON.stringify(await dayOf(day))).toContain(`“${day}” is not in the years 1900 to 2999`)
+    expect(await dayOf('1900-01-01')).toMatchObject({ imported: 1 })
+  })
+
   it('tells two rows that say the same apart', async () => {
     const { deps } = benchDeps()
     const csv = `${header}\nGrey,tiny,2026-03-01,5\nGrey,tiny,2026-03-01,5\n`

@@ -134,13 +134,19 @@ describe('how it looks', () => {
       { part: 'wheels', name: 'Wheels and castors', before: 'D', after: 'B' },
       { part: 'casing', name: 'Casing', before: 'C', after: null },
     ])
-    expect(two).toMatchObject({ isGraded: true, plan: { grade: 'C' } })
+    expect(two).toMatchObject({ looksBy: 'parts', plan: { grade: 'C' } })
     const three = viewOf(log([come, ...notes, graded('casing', 'after', 'B')]), '2026-03-14T12:00:00Z')
     expect(three.plan.grade).toBe('B')
     expect(three.plan.askMinor).toBeGreaterThan(two.plan.askMinor)
   })
 
   it('is that of the price to ask until a part is graded', () => {
-    expect(viewOf(log([come]), '2026-03-14T12:00:00Z')).toMatchObject({ isGraded: false, plan: { grade: 'B' } })
+    expect(viewOf(log([come]), '2026-03-14T12:00:00Z')).toMatchObject({ looksBy: 'condition', plan: { grade: 'B' } })
+  })
+
+  it('is no better for one part graded A', () => {
+    const view = viewOf(log([come, graded('casing', 'after', 'A')]), '2026-03-14T12:00:00Z')
+    expect(view).toMatchObject({ looksBy: 'condition', plan: { grade: 'B' } })
+    expect(view.plan.askMinor).toBe(viewOf(log([come]), '2026-03-14T12:00:00Z').plan.askMinor)
   })
 })

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { checkNote } from '../../../../src/bench/append.ts'
 import { noteLines } from '../../../../src/bench/lines.ts'
-import { photosView } from '../../../../src/bench/photos/machine-photos.ts'
+import { photosView, sellingPhoto } from '../../../../src/bench/photos/machine-photos.ts'
 import type { NoteContentInput } from '../../../../src/bench/note.ts'
 import { saleShotIds } from '../../../../src/facts/sale-shots.ts'
+import { shotTime } from '../../../../src/web/photos/photo-times.ts'
 import { added, content, log } from '../../../support/notes.ts'
 import { tinyBlueprint } from '../../../support/tiny-blueprint.ts'
 
@@ -41,6 +42,20 @@ describe('photographs of a machine', () => {
   it('say which shots that sell are not taken yet', () => {
     const view = photosView(log([added(), photo('a', { shot: 'plate' }), photo('b', { shot: 'front' })]))
     expect(view.shotsLeft).toEqual(saleShotIds.filter((shot) => shot !== 'plate' && shot !== 'front'))
+  })
+
+  it('do not sell a machine with what it looked like before', () => {
+    const before = photo('a', { shot: 'front', when: 'before' })
+    expect(photosView(log([added(), before])).shotsLeft).toContain('front')
+    const { photos } = photosView(log([added(), photo('b', { shot: 'front', when: 'after' }), before]))
+    expect(sellingPhoto(photos, 'front')?.photo[0]).toBe('b')
+    const gauge = photosView(log([added(), photo('c', { shot: 'gauge-before', when: 'before' })]))
+    expect(gauge.shotsLeft).not.toContain('gauge-before')
+  })
+
+  it('are filed as was pressed, but for the shots of the gauge', () => {
+    expect([shotTime('front', 'before'), shotTime('front', null)]).toEqual(['before', 'after'])
+    expect([shotTime('gauge-before', 'after'), shotTime('gauge-after', 'before')]).toEqual(['before', 'after'])
   })
 
   it('read as what they show', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { NoteContentInput } from '../../../../src/bench/note.ts'
 import { claimsIn } from '../../../../src/bench/sale/claims.ts'
+import { cleaningTaskIds, cleaningTasks } from '../../../../src/facts/cleaning-tasks.ts'
 import { saleClaims } from '../../../../src/facts/sale-claims.ts'
 import { cameIn, documentOf, evidence, gauge, provedSafe, ranBadly, ranWell, repaired, upright } from './sheet-jobs.ts'
 import { evidenceOf } from '../../../../src/bench/sale/evidence.ts'
@@ -15,6 +16,10 @@ const seen = (complaint: 'smell' | 'noise' | 'weak-suction' | 'dead'): NoteConte
   complaints: [complaint],
 })
 const cleaned: NoteContentInput = { kind: 'cleaned', task: 'wash-casing', text: '' }
+/** Every task that belongs to the machine and adds to a clean one. */
+const fullyCleaned = cleaningTaskIds
+  .filter((id) => cleaningTasks[id].adds.kind === 'improvement' && !id.startsWith('new-'))
+  .map((task): NoteContentInput => ({ kind: 'cleaned', task }))
 const listed = (grade: 'A' | 'B' | 'C'): NoteContentInput => ({ kind: 'listed', priceMinor: 4500, where: '', grade })
 const tried = (name: string, result: 'good' | 'bad'): NoteContentInput => ({ kind: 'tried', function: name, result })
 const said = (text: string): NoteContentInput => ({ kind: 'said', text })
@@ -87,7 +92,11 @@ const cases: readonly (readonly [claim: string, words: string, verdict: Verdict,
   ['new-bag', 'New bag', 'unsupported', [said('No new bag was to be had')]],
   ['serviced', 'Fully serviced', 'supported', [cleaned, repaired('belt', 'new')]],
   ['serviced', 'recently serviced', 'unsupported', [cleaned]],
-  ['cleaned', 'Deep cleaned', 'supported', [cleaned]],
+  ['cleaned', 'Deep cleaned', 'supported', fullyCleaned],
+  ['cleaned', 'Fully cleaned', 'supported', [said('Deep cleaned, inside and out')]],
+  ['cleaned', 'cleaned', 'unsupported', [cleaned]],
+  ['cleaned', 'cleaned', 'unsupported', [...fullyCleaned, { kind: 'cleaned', task: 'wash-filter', dryHours: 24 }]],
+  ['cleaned-casing', 'Casing cleaned', 'supported', [cleaned]],
   ['cleaned', 'cleaned', 'unsupported', []],
   ['cleaned', 'cleaned', 'unsupported', [{ kind: 'cleaned', task: 'new-bag' }]],
   ['new-bag', 'new bag', 'supported', [{ kind: 'cleaned', task: 'new-bag' }]],
@@ -147,8 +156,7 @@ describe('a claim of a seller against the notes', () => {
 
   test('each claim of the table is looked at', () => {
     const seenHere = new Set(cases.map(([claim]) => claim))
-    const parts = saleClaims.filter(({ support }) => support === 'new-part').map(({ id }) => id)
-    expect(saleClaims.map(({ id }) => id).filter((id) => !seenHere.has(id) && !parts.includes(id))).toEqual([])
+    expect(saleClaims.map(({ id }) => id).filter((id) => !seenHere.has(id))).toEqual([])
   })
 
   test('what bears it out is named by its note', () => {

@@ -98,5 +98,5 @@ export const evidence = (contents: readonly NoteContentInput[]): Evidence => {
   return evidenceOf(state, notes, jobOf(state, notes, upright), 'UK')
 }
 
-export const sheetOf = (document: MachineDocument): SaleSheetView =>
-  saleSheetView(document, { job: jobOf(document.state, document.notes, upright), region: 'UK', asking: null })
+export const sheetOf = (document: MachineDocument, blueprint = upright): SaleSheetView =>
+  saleSheetView(document, { job: jobOf(document.state, document.notes, blueprint), region: 'UK', asking: null })

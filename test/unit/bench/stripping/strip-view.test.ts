@@ -191,6 +191,42 @@ describe('what is left over', () => {
   })
 })
 
+describe('what went out', () => {
+  const motorOut = { kind: 'taken-out' as const, part: 'suction-motor', minutes: 2 }
+  const down = ['bag-door', 'back-cover', 'filter-cover', 'motor-cover'].map((cover) => ({
+    kind: 'opened' as const,
+    cover,
+    minutes: 1,
+  }))
+  it('is not offered again: what is within it, and what a cover carried out', () => {
+    expect(ids(view(...down).next)).toContain('part carbon-brushes')
+    const { next } = view(...down, motorOut)
+    for (const one of ['suction-motor', 'carbon-brushes', 'motor-fan']) expect(ids(next)).not.toContain(`part ${one}`)
+    const lifted = view(...down, { kind: 'opened', cover: 'motor-end', minutes: 1 })
+    expect(ids(lifted.next)).not.toContain('part suction-motor')
+    // Its end cap is off to get at them.
+    expect(ids(lifted.next)).toContain('part carbon-brushes')
+  })
+  it('goes back with the words for going back, and what its coming off asked for', () => {
+    const back = view(...down, { kind: 'opened', cover: 'motor-end', minutes: 1 })
+    expect(back.away[0]).toMatchObject({ piece: { id: 'motor-end' }, cameSo: 'Photograph the leads. Seal and mount come with the motor.' }) // prettier-ignore
+    expect(back.away[0]?.cautions.join(' ')).not.toContain('Carbon dust')
+    const latch = view({ kind: 'taken-out', part: 'park-latch', minutes: 1 }).away[0]
+    expect(latch?.cautions.join(' ')).toContain('both of its legs as on the photograph')
+    expect(latch?.cautions.join(' ')).not.toContain('lifting')
+  })
+  it('has in no pot the catches that stay in their plate', () => {
+    const fixings = [{ count: 3, kind: 'quarter-turn catch or TX20', place: '' }, screws]
+    const { kept, staying } = view({ kind: 'opened', cover: 'sole-plate', minutes: 1, fixings })
+    expect(kept.flatMap(({ lots }) => lots.map(({ count }) => count))).toEqual([5])
+    expect(staying).toMatchObject([{ count: 3 }])
+  })
+  it('leaves the machine open, said in one sentence', () => {
+    expect(view().coversOff).toBe('')
+    expect(view(bagDoorOff, backOff).coversOff).toBe('Not closed up: back cover and bag door.')
+  })
+})
+
 describe('what is different on this machine', () => {
   const four = { ...backOff, fixings: [{ ...screws, count: 3 }, { count: 1, kind: 'PH2 plastic 4 × 12', place: '' }] } // prettier-ignore
   it('is offered to the blueprint as an edit that it takes', () => {

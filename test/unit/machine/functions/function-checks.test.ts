@@ -72,6 +72,20 @@ describe('what was done already', () => {
   })
 })
 
+describe('the order on the machine in hand', () => {
+  const bagless = blueprintById('bagless-upright')!
+  const groupsOf = (off: readonly string[]) =>
+    functionChecks({ ...jobWith(bagless, []), off }).rows.map(({ group }) => group)
+  it('opens nothing before what the closed machine lets one try', () => {
+    const groups = groupsOf([])
+    expect([groups[0], groups.at(-1)]).toEqual(['by-hand', 'run'])
+    expect(groups.indexOf('opened')).toBe(groups.lastIndexOf('by-hand') + 1)
+  })
+  it('begins behind a cover that is off anyway', () => {
+    expect(groupsOf(['cyclone-cover'])[0]).toBe('opened')
+  })
+})
+
 describe('later work', () => {
   it('sends a function of the repaired part back, and says why', () => {
     const events = [grade('run-height', 'ticks'), grade('roll-wheels', 'roll')]

@@ -1,0 +1,105 @@
+import { useQuery, useQueryClient } from '@tanstack/react-query'
+import { useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import type { Problem } from '../../base/problem.ts'
+import { roleNames, roles } from '../../facts/roles.ts'
+import { Fold } from '../parts/fold.tsx'
+import { say } from '../parts/live.tsx'
+import { Loading } from '../parts/loading.tsx'
+import { Problems } from '../parts/problems.tsx'
+import { Select } from '../parts/select.tsx'
+import { AddPerson } from './add-person.tsx'
+import { changeRole, getPeople, removePerson, setPassphraseOf, type PersonShown, type TakeAnswer } from './api.ts'
+import { devicesKey } from './devices.tsx'
+import { SecretField } from './secret-field.tsx'
+import { whoKey } from './use-who.ts'
+
+const peopleKey: readonly string[] = ['people']
+
+/** Who has a name at the bench; each can be changed and taken off, and others added. */
+export const People = () => {
+  const { data, error } = useQuery({ queryKey: peopleKey, queryFn: ({ signal }) => getPeople(signal) })
+  const there = data?.filter(({ goneAt }) => goneAt === null)
+  const { problems, take } = usePeopleAnswers()
+  return (
+    <section aria-label="People">
+      <h2 className="settings-head">People</h2>
+      {there === undefined ? <Loading what="the people" error={error} /> : null}
+      <Problems problems={problems} />
+      {there?.map((person) => (
+        <Fold key={person.id} title={`${person.name}, ${roleNames[person.role]}`}>
+          <ChangePerson person={person} take={take} />
+        </Fold>
+      ))}
+      {there === undefined ? null : (
+        <>
+          {there.length > 0 ? null : (
+            <p className="hint">
+              Nobody has a name here; the bench is one for all. With the first name everybody signs in by name.
+            </p>
+          )}
+          <Fold title="Add somebody">
+            <AddPerson isFirst={there.length === 0} take={take} />
+          </Fold>
+        </>
+      )}
+    </section>
+  )
+}
+
+const usePeopleAnswers = () => {
+  const client = useQueryClient()
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const take: TakeAnswer = (answer, done) => {
+    setProblems(answer.kind === 'refused' ? answer.problems : [])
+    if (answer.kind === 'refused') return false
+    client.setQueryData(peopleKey, answer.value.people)
+    void client.invalidateQueries({ queryKey: devicesKey })
+    void client.invalidateQueries({ queryKey: whoKey })
+    say(done)
+    return true
+  }
+  return { problems, take }
+}
+
+const ChangePerson = ({ person, take }: { readonly person: PersonShown; readonly take: TakeAnswer }) => {
+  const { id, name, role } = person
+  const [passphrase, setPassphrase] = useState('')
+  const [isAsked, setAsked] = useState(false)
+  const setIt = async (): Promise<void> => {
+    if (take(await setPassphraseOf(id, passphrase), `Passphrase of ${name} set.`)) setPassphrase('')
+  }
+  return (
+    <>
+      <Select
+        label={`What ${name} may do`}
+        value={role}
+        onChange={(to) => void changeRole(id, to).then((answer) => take(answer, `Role of ${name} changed.`))}
+      >
+        {roles.map((one) => (
+          <option key={one} value={one}>
+            {roleNames[one]}
+          </option>
+        ))}
+      </Select>
+      <SecretField label={`New passphrase of ${name}`} value={passphrase} onChange={setPassphrase} isNew />
+      <div className="person-keys">
+        <Button className="key" isDisabled={passphrase === ''} onPress={() => void setIt()}>
+          Set passphrase
+        </Button>
+        {isAsked ? (
+          <Button
+            className="key"
+            onPress={() => void removePerson(id).then((answer) => take(answer, `Taken off: ${name}.`))}
+          >
+            Take {name} off; their devices are shut out
+          </Button>
+        ) : (
+          <Button className="key" onPress={() => setAsked(true)}>
+            Take {name} off
+          </Button>
+        )}
+      </div>
+    </>
+  )
+}
