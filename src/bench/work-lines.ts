@@ -66,10 +66,13 @@ const movedText = (content: Extract<WorkContent, { kind: 'taken-out' | 'put-in' 
 }
 
 const cleanedText = (content: Extract<WorkContent, { kind: 'cleaned' }>, context: Context): string => {
-  const of = content.part === undefined ? '' : `, ${partName(context, content.part)}`
+  const task = inSentence(cleaningTaskName(content.task))
+  const part = content.part === undefined ? '' : partName(context, content.part)
+  // Most tasks name their part already.
+  const of = part === '' || task.includes(part) ? '' : `, ${part}`
   const cost = content.costMinor === 0 ? '' : `, ${moneyText(content.costMinor, context.currency)}`
   const dry = content.dryHours === undefined ? '' : `; to dry for ${content.dryHours} h`
-  const head = `Cleaned: ${inSentence(cleaningTaskName(content.task))}${of}${minutes(content.minutes)}${cost}${dry}`
+  const head = `Cleaned: ${task}${of}${minutes(content.minutes)}${cost}${dry}`
   return withText(head, content.text)
 }
 

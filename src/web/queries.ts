@@ -74,8 +74,12 @@ type MachineAsked = { readonly client: QueryClient; readonly signal: AbortSignal
 /** How a machine is fetched and kept: as the bench has it, with what waits on this device to be sent. */
 export const machineQuery = (bench: BenchId, id: string) => ({
   queryKey: machineKey(bench, id),
-  queryFn: async ({ client, signal }: MachineAsked): Promise<MachineDocument> =>
-    withWaiting(client, bench, await getMachine(bench, id, signal)),
+  queryFn: async ({ client, signal }: MachineAsked): Promise<MachineDocument> => {
+    const document = await withWaiting(client, bench, await getMachine(bench, id, signal))
+    // Another blueprint, by whoever wrote so, is there before the page needs it: nothing on the page is taken down meanwhile.
+    await client.prefetchQuery(blueprintQuery(document.state.blueprint))
+    return document
+  },
 })
 
 export const useMachine = (bench: BenchId, id: string): UseQueryResult<MachineDocument> =>

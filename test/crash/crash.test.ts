@@ -87,7 +87,12 @@ const killLives = async (work: Work, { prepare, moment, afterOne, whole, isOver 
 /** At a copy, as `atCopyOf` does. */
 const lookAtAll = async (place: string, seen: Parameters<Looks['whole']>[1], whole: Looks['whole']): Promise<void> => {
   const copy = `${place}-copy`
-  await cp(place, copy, { recursive: true, filter: (path) => !path.endsWith('-shm') })
+  const copied = (): Promise<void> => cp(place, copy, { recursive: true, filter: (path) => !path.endsWith('-shm') })
+  // What this process filled is let go of when its last statement is collected, and its log goes with it, maybe just now.
+  await copied().catch(async () => {
+    await rm(copy, { recursive: true, force: true })
+    await copied()
+  })
   await whole(copy, seen)
   await rm(copy, { recursive: true })
 }

@@ -330,7 +330,7 @@ describe('a fit', () => {
           if (figure.low <= value && value <= figure.high) counted.inside++
         }
       }),
-      { numRuns: times(20), seed: 2024 },
+      { numRuns: times(40), seed: 2024 },
     )
     expect(counted.inside / counted.all).toBeGreaterThan(0.9)
   })

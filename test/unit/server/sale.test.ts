@@ -61,10 +61,11 @@ describe('the sale sheet over the API', () => {
   it.each([
     ['pdf', 'application/pdf', '%PDF-'],
     ['html', 'text/html; charset=UTF-8', '<!doctype html>'],
-    ['txt', 'text/plain;charset=UTF-8', 'Grey tiny upright: '],
+    ['txt', 'text/plain; charset=UTF-8', 'Grey tiny upright: '],
   ])('is given as .%s', async (kind, type, start) => {
     const answer = await app.request(`${bench}/machines/m1/sale-sheet.${kind}`)
-    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, type])
+    // With or without a space before the parameter: both are the same by RFC 9110, 5.6.6, and which comes hangs on who writes it.
+    expect([answer.status, answer.headers.get('content-type')?.replace(/;\s*/, '; ')]).toEqual([200, type])
     const text = Buffer.from(await answer.arrayBuffer()).toString('utf8')
     expect(text.startsWith(start)).toBe(true)
     if (kind !== 'pdf') expect(text).toContain('Safety tested †.')
