@@ -108,7 +108,7 @@ const valueOf = (values: ReadonlyMap<string, SpiceComplex>, saving: string): Spi
   return value
 }
 
-let started: Promise<Simulation> | undefined
+let started: ReturnType<typeof start> | undefined
 let busy: Promise<unknown> = Promise.resolve()
 
 /** Runs a netlist and gives the last value of every saved quantity. Throws when ngspice complains of anything. */
@@ -120,9 +120,10 @@ export const spiceRun = (netlist: string): Promise<Map<string, SpiceComplex>> =>
 
 const runAlone = async (netlist: string): Promise<Map<string, SpiceComplex>> => {
   started ??= start()
-  const simulation = await started
+  const { simulation, itsWindow } = await started
   simulation.setNetList(netlist)
-  const result = await simulation.runSim()
+  Reflect.set(globalThis, 'window', itsWindow)
+  const result = await simulation.runSim().finally(hideWindow)
   // After a failed run the engine still hands out the result of the run before.
   const complaints = simulation.getError().filter((line) => /error|warning|abort|singular/i.test(line))
   if (complaints.length > 0) throw new Error(complaints.join('\n'))
@@ -137,8 +138,13 @@ const runAlone = async (netlist: string): Promise<Map<string, SpiceComplex>> => 
   )
 }
 
-const start = async (): Promise<Simulation> => {
+const start = async () => {
   const simulation = new Simulation()
   await simulation.start()
-  return simulation
+  const itsWindow: unknown = Reflect.get(globalThis, 'window')
+  hideWindow()
+  return { simulation, itsWindow }
 }
+
+/** The engine makes itself a `window`, for which every later test in this process would take itself to be on a page. */
+const hideWindow = (): void => void Reflect.deleteProperty(globalThis, 'window')

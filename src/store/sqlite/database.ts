@@ -1,3 +1,4 @@
+import { access, constants } from 'node:fs/promises'
 import { join } from 'node:path'
 import { Kysely } from 'kysely'
 import Database from 'libsql'
@@ -21,6 +22,8 @@ const busyTimeoutMs = 200
 export const openDatabase = async (folder: string, file: string): Promise<Result<Kysely<Tables>>> => {
   try {
     await makeFolder(folder)
+    // SQLite may open a file on a disk that can only be read, and would say so at the first note only.
+    await access(folder, constants.W_OK)
     return ok(connect(join(folder, file)))
   } catch (fault) {
     return refused(openProblem(folder, fault))

@@ -8,6 +8,8 @@ import { makeBackup } from '../../../src/store/backup/make-backup.ts'
 import { restoreBackup } from '../../../src/store/backup/restore-backup.ts'
 import { photosInFolder } from '../../../src/store/copy/kept-photos.ts'
 import { filePhotoStore } from '../../../src/store/files/photo-store.ts'
+import { silent } from '../../../src/store/sql/announcer.ts'
+import { storesOn } from '../../../src/store/sql/stores-on.ts'
 import { openForReading } from '../../../src/store/sqlite/open-for-reading.ts'
 import { openStore, type OpenStore } from '../../../src/store/sqlite/open-store.ts'
 import { backUp, everythingIn, fillSmall, lookOver, picture, tempFolder } from '../../support/filled-store.ts'
@@ -79,14 +81,13 @@ describe('a folder that can only be read', () => {
     await fillSmall(real)
     await backUp(real, join(folder, 'b.zip'))
     spawnSync('mount', ['-o', 'remount,ro,bind', seen])
-    // SQLite opens it to read where the files beside it are there already, and not at all where they are not.
-    const opened = await openStore({ folder: seen })
-    if (opened.kind === 'refused') expect(opened.problems).toMatchObject([{ code: 'folder-not-writable' }])
-    else {
-      const outcome = await opened.value.notes.append('m1', 3, [said(4, 'late')])
-      expect(outcome).toMatchObject({ kind: 'not-kept', problem: { code: 'not-writable' } })
-      await opened.value.close()
-    }
+    const atStart = { code: 'folder-not-writable', where: seen, what: 'The data folder cannot be written: it is on a disk that can only be read' } // prettier-ignore
+    expect(await openStore({ folder: seen })).toMatchObject({ kind: 'refused', problems: [atStart] })
+    // A connection that may only read stands for a store whose disk turned read-only under it: SQLite answers both alike.
+    const reading = valueOf(openForReading(real))
+    const outcome = await storesOn(reading, silent).notes.append('m1', 3, [said(4, 'late')])
+    expect(outcome).toMatchObject({ kind: 'not-kept', problem: { code: 'not-writable' } })
+    await reading.destroy()
     expect(await filePhotoStore(join(seen, 'photos')).put(await picture(9))).toMatchObject({ kind: 'not-kept', problem: { code: 'not-writable' } }) // prettier-ignore
     const into = await restoreBackup(join(folder, 'b.zip'), join(seen, 'new'), (where) => openStore({ folder: where }))
     expect(into).toMatchObject({ kind: 'refused', problems: [{ code: 'not-writable', what: expect.stringContaining('can only be read') as string }] }) // prettier-ignore
