@@ -3,14 +3,11 @@ import { buyAdvert, buyAdvertSchema } from '../bench/adverts/buy-advert.ts'
 import { comparedAdverts } from '../bench/adverts/compared-adverts.ts'
 import type { CommandDeps } from '../bench/commands.ts'
 import type { BenchId } from '../bench/contract.ts'
+import { json, object, refusal, writingRefusals } from './answers.ts'
 import { refuse } from './refusals.ts'
-import { benchSchema, machineDocumentSchema, problemsSchema } from './schemas.ts'
+import { benchSchema, machineDocumentSchema } from './schemas.ts'
 import { typed } from './typed.ts'
 
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
 const advertDocument = z.looseObject({ state: z.looseObject({}), entries: z.array(z.looseObject({})) })
 
 const buyRoute = createRoute({
@@ -23,13 +20,10 @@ const buyRoute = createRoute({
   },
   responses: {
     201: json('The machine and the advert', z.strictObject({ machine: machineDocumentSchema, advert: advertDocument })),
-    400: json('Not JSON, or not of the form', problemsSchema),
-    404: json('There is no advert of this id', problemsSchema),
-    409: json('Something else was written meanwhile; it comes as it is now', z.looseObject({})),
-    413: json('Larger than one megabyte', problemsSchema),
-    415: json('Not sent as JSON', problemsSchema),
-    422: json('Against the rules; nothing was written', problemsSchema),
-    507: json('The store could not keep it; nothing was written', problemsSchema),
+    ...writingRefusals,
+    404: refusal('There is no advert of this id'),
+    409: object('Something else was written meanwhile; it comes as it is now'),
+    422: refusal('Against the rules; nothing was written'),
   },
 })
 
@@ -40,7 +34,7 @@ const comparedRoute = createRoute({
   request: { params: z.strictObject({ bench: benchSchema }) },
   responses: {
     200: json('Each, and all together', z.strictObject({ each: z.array(z.looseObject({})), all: z.array(z.looseObject({})) })), // prettier-ignore
-    404: json('There is no bench of this name', problemsSchema),
+    404: refusal('There is no bench of this name'),
   },
 })
 

@@ -2,12 +2,8 @@ import { createRoute, z } from '@hono/zod-openapi'
 import { currencies, type Currency } from '../base/money.ts'
 import { grades, improvementIds } from '../facts/asking.ts'
 import { askingChoicesSchema } from '../machine/asking-choices.ts'
-import { benchSchema, problemsSchema } from './schemas.ts'
-
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
+import { json, refusal } from './answers.ts'
+import { benchSchema } from './schemas.ts'
 
 const minor = z.number().int()
 const marketPriceSchema = z
@@ -21,10 +17,10 @@ const marketPriceSchema = z
   })
   .openapi('MarketPrice')
 
-const notThere = { 404: json('There is none of this name', problemsSchema) }
+const notThere = { 404: refusal('There is none of this name') }
 const refusals = {
-  400: json('Not of the form', problemsSchema),
-  422: json('Its blueprint is not known here, or a part is named that is not missing', problemsSchema),
+  400: refusal('Not of the form'),
+  422: refusal('Its blueprint is not known here, or a part is named that is not missing'),
 }
 
 export const marketRoute = createRoute({

@@ -1,25 +1,14 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import type { BlueprintOrigin } from '../bench/contract.ts'
 import { editsSchema } from '../blueprint/adapt-edits.ts'
-import { blueprintListSchema, problemsSchema } from './schemas.ts'
-
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
-const object = (description: string) => json(description, z.looseObject({}))
-const body = <Schema extends z.ZodType>(schema: Schema) => ({
-  body: { required: true as const, content: { 'application/json': { schema } } },
-})
+import { json, jsonBody, object, refusal, writingRefusals } from './answers.ts'
+import { blueprintListSchema } from './schemas.ts'
 
 const known = z.strictObject({ id: z.string().min(1) })
-const notThere = { 404: json('There is none of this name', problemsSchema) }
+const notThere = { 404: refusal('There is none of this name') }
 const refusals = {
-  400: json('Not JSON, or not of the form', problemsSchema),
-  413: json('Larger than one megabyte', problemsSchema),
-  415: json('Not sent as JSON', problemsSchema),
-  422: json('Not a sound blueprint; each problem says where and the mend. Nothing was written', problemsSchema),
-  507: json('The store could not keep it; nothing was written', problemsSchema),
+  ...writingRefusals,
+  422: refusal('Not a sound blueprint; each problem says where and the mend. Nothing was written'),
 }
 
 export const keptBlueprintSchema = z
@@ -81,7 +70,7 @@ export const newBlueprintRoute = createRoute({
   method: 'post',
   path: '/api/blueprints',
   summary: 'Takes in a whole blueprint; it gets an id of its own, and the same one again is not kept twice',
-  request: body(z.looseObject({})),
+  request: jsonBody(z.looseObject({})),
   responses: { 201: json('What is kept', keptBlueprintSchema), ...refusals },
 })
 
@@ -89,6 +78,6 @@ export const adaptRoute = createRoute({
   method: 'post',
   path: '/api/blueprints/{id}/adapt',
   summary: 'Keeps a variant of a blueprint under a name of its own; the same name again makes a new revision',
-  request: { params: known, ...body(variantSchema) },
+  request: { params: known, ...jsonBody(variantSchema) },
   responses: { 201: json('What is kept', keptBlueprintSchema), ...notThere, ...refusals },
 })

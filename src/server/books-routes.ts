@@ -1,13 +1,11 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import { bookFileNames, type BookFileName } from '../bench/books/book-files.ts'
-import { benchSchema, problemsSchema } from './schemas.ts'
+import { json, object, refusal } from './answers.ts'
+import { importRoute } from './import-route.ts'
+import { benchSchema } from './schemas.ts'
 
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
 const bench = z.strictObject({ bench: benchSchema })
-const notThere = { 404: json('There is no such bench, month or file', problemsSchema) }
+const notThere = { 404: refusal('There is no such bench, month or file') }
 
 const fileNames = bookFileNames.map((name) => `${name}.csv` as const) as [
   `${BookFileName}.csv`,
@@ -20,8 +18,8 @@ export const booksRoute = createRoute({
   summary: 'The books: by currency, month and tax year, what is tied up, and what kind of machine pays',
   request: { params: bench, query: z.strictObject({ year: z.string().max(20).optional() }) },
   responses: {
-    200: json('The books', z.looseObject({})),
-    422: json('There is no such tax year', problemsSchema),
+    200: object('The books'),
+    422: refusal('There is no such tax year'),
     ...notThere,
   },
 })
@@ -51,31 +49,8 @@ export const bookFileRoute = createRoute({
   },
 })
 
-export const importBooksRoute = createRoute({
-  method: 'post',
+export const importBooksRoute = importRoute({
   path: '/api/bench/{bench}/books/import',
   summary: 'Takes in a CSV file of past machines; sending the same file again does no harm',
-  request: {
-    params: bench,
-    body: {
-      required: true as const,
-      content: {
-        'application/json': {
-          schema: z.strictObject({ csv: z.string(), leaveOutWrong: z.boolean().default(false) }),
-        },
-      },
-    },
-  },
-  responses: {
-    200: json(
-      'How many were taken in, were there already, and what was left out',
-      z.looseObject({ kind: z.literal('imported'), imported: z.number().int(), already: z.number().int() }),
-    ),
-    400: json('Not JSON, or not of the form', problemsSchema),
-    413: json('Larger than one megabyte', problemsSchema),
-    415: json('Not sent as JSON', problemsSchema),
-    422: json('What is wrong, by row and column; nothing was written', problemsSchema),
-    507: json('The store could not keep it', problemsSchema),
-    ...notThere,
-  },
+  answer: 'How many were taken in, were there already, and what was left out',
 })

@@ -1,16 +1,10 @@
 import { createRoute, z } from '@hono/zod-openapi'
-import { benchSchema, chosenId, problemsSchema } from './schemas.ts'
+import { json, jsonBody, object, refusal, writingRefusals } from './answers.ts'
+import { benchSchema, chosenId } from './schemas.ts'
 
 /** How one kind of log is named in addresses and in the document of the API. */
 export type LogNames = { readonly path: string; readonly one: string; readonly many: string }
 
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
-const body = <Schema extends z.ZodType>(schema: Schema) => ({
-  body: { required: true as const, content: { 'application/json': { schema } } },
-})
 const bench = z.strictObject({ bench: benchSchema })
 const one = z.strictObject({ bench: benchSchema, id: z.string().min(1).max(120) })
 
@@ -39,14 +33,11 @@ const list = z.strictObject({
 })
 const document = z.looseObject({ state: z.looseObject({}), entries: z.array(z.looseObject({})) })
 
-const notThere = { 404: json('There is none of this id', problemsSchema) }
+const notThere = { 404: refusal('There is none of this id') }
 const refusals = {
-  400: json('Not JSON, or not of the form', problemsSchema),
-  409: json('Something else was written meanwhile; it comes as it is now', z.looseObject({})),
-  413: json('Larger than one megabyte', problemsSchema),
-  415: json('Not sent as JSON', problemsSchema),
-  422: json('Against the rules; nothing was written', problemsSchema),
-  507: json('The store could not keep it; nothing was written', problemsSchema),
+  ...writingRefusals,
+  409: object('Something else was written meanwhile; it comes as it is now'),
+  422: refusal('Against the rules; nothing was written'),
 }
 
 /** The four addresses of a kind of log. */
@@ -64,7 +55,7 @@ export const logRoutes = <Content extends z.ZodType>({ path, one: name, many }: 
       method: 'post',
       path: all,
       summary: `Begins the log of one ${name}; sending the same id and content again does no harm`,
-      request: { params: bench, ...body(z.strictObject({ id: chosenId.optional(), content })) },
+      request: { params: bench, ...jsonBody(z.strictObject({ id: chosenId.optional(), content })) },
       responses: { 201: json(`The ${name}`, document), ...notThere, ...refusals },
     }),
     one: createRoute({
@@ -80,7 +71,7 @@ export const logRoutes = <Content extends z.ZodType>({ path, one: name, many }: 
       summary: `Writes about one ${name}; sending the same id and content again does no harm`,
       request: {
         params: one,
-        ...body(z.strictObject({ id: chosenId.optional(), version: z.number().int().min(0), content })),
+        ...jsonBody(z.strictObject({ id: chosenId.optional(), version: z.number().int().min(0), content })),
       },
       responses: { 200: json(`The ${name} with the entry`, document), ...notThere, ...refusals },
     }),

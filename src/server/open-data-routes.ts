@@ -1,12 +1,10 @@
 import { createRoute, z } from '@hono/zod-openapi'
-import { benchSchema, problemsSchema } from './schemas.ts'
+import { refusal } from './answers.ts'
+import { importRoute } from './import-route.ts'
+import { benchSchema } from './schemas.ts'
 
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
 const bench = z.strictObject({ bench: benchSchema })
-const notThere = { 404: json('There is no such bench', problemsSchema) }
+const notThere = { 404: refusal('There is no such bench') }
 
 export const openDataRoute = createRoute({
   method: 'get',
@@ -29,31 +27,8 @@ export const openDataRoute = createRoute({
   },
 })
 
-export const importOpenDataRoute = createRoute({
-  method: 'post',
+export const importOpenDataRoute = importRoute({
   path: '/api/bench/{bench}/open-data/import',
   summary: 'Takes in a file of repair records; sending the same file again does no harm',
-  request: {
-    params: bench,
-    body: {
-      required: true as const,
-      content: {
-        'application/json': {
-          schema: z.strictObject({ csv: z.string(), leaveOutWrong: z.boolean().default(false) }),
-        },
-      },
-    },
-  },
-  responses: {
-    200: json(
-      'How many were taken in, were there already, are of other products, and what was left out',
-      z.looseObject({ kind: z.literal('imported'), imported: z.number().int(), already: z.number().int() }),
-    ),
-    400: json('Not JSON, or not of the form', problemsSchema),
-    413: json('Larger than one megabyte', problemsSchema),
-    415: json('Not sent as JSON', problemsSchema),
-    422: json('What is wrong, by row and column; nothing was written', problemsSchema),
-    507: json('The store could not keep it', problemsSchema),
-    ...notThere,
-  },
+  answer: 'How many were taken in, were there already, are of other products, and what was left out',
 })

@@ -1,10 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi'
-import { problemsSchema } from './schemas.ts'
-
-const refusal = (description: string) => ({
-  description,
-  content: { 'application/json': { schema: problemsSchema } },
-})
+import { refusal } from './answers.ts'
 
 const photoSchema = z
   .strictObject({

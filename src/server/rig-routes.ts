@@ -1,11 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi'
-import { problemsSchema } from './schemas.ts'
+import { refusal } from './answers.ts'
 
 const known = z.strictObject({ id: z.string().min(1) })
-const refusal = (description: string) => ({
-  description,
-  content: { 'application/json': { schema: problemsSchema } },
-})
 const refusals = {
   404: refusal('There is no blueprint of this name'),
   422: refusal('The blueprint does not say what kind of machine it is'),

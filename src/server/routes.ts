@@ -1,5 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import { takeOffSchema } from '../bench/shelf/take-off.ts'
+import { json, jsonBody, object, refusal, writingRefusals } from './answers.ts'
 import {
   benchSchema,
   conflictSchema,
@@ -7,17 +8,7 @@ import {
   machineListSchema,
   newMachineSchema,
   newNoteSchema,
-  problemsSchema,
 } from './schemas.ts'
-
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
-const object = (description: string) => json(description, z.looseObject({}))
-const body = <Schema extends z.ZodType>(schema: Schema) => ({
-  body: { required: true as const, content: { 'application/json': { schema } } },
-})
 
 const bench = z.strictObject({ bench: benchSchema })
 const machine = z.strictObject({ bench: benchSchema, id: z.string().min(1) })
@@ -30,13 +21,10 @@ const listQuery = z.strictObject({
   text: z.string().max(200).optional(),
 })
 
-const notThere = { 404: json('There is none of this name', problemsSchema) }
+const notThere = { 404: refusal('There is none of this name') }
 const refusals = {
-  400: json('Not JSON, or not of the form', problemsSchema),
-  413: json('Larger than one megabyte', problemsSchema),
-  415: json('Not sent as JSON', problemsSchema),
-  422: json('Against the rules of the bench; nothing was written', problemsSchema),
-  507: json('The store could not keep it; nothing was written', problemsSchema),
+  ...writingRefusals,
+  422: refusal('Against the rules of the bench; nothing was written'),
 }
 
 export const machinesRoute = createRoute({
@@ -51,7 +39,7 @@ export const newMachineRoute = createRoute({
   method: 'post',
   path: '/api/bench/{bench}/machines',
   summary: 'Adds a machine; sending the same id and content again does no harm',
-  request: { params: bench, ...body(newMachineSchema) },
+  request: { params: bench, ...jsonBody(newMachineSchema) },
   responses: {
     201: json('The machine', machineDocumentSchema),
     409: json('There is another machine with this id', conflictSchema),
@@ -72,7 +60,7 @@ export const newNoteRoute = createRoute({
   method: 'post',
   path: '/api/bench/{bench}/machines/{id}/notes',
   summary: 'Adds a note to a machine; sending the same id and content again does no harm',
-  request: { params: machine, ...body(newNoteSchema) },
+  request: { params: machine, ...jsonBody(newNoteSchema) },
   responses: {
     200: json('The machine with the note', machineDocumentSchema),
     409: json('Something else was written meanwhile; the machine as it is now comes with it', conflictSchema),
@@ -86,7 +74,7 @@ export const takeOffRoute = createRoute({
   path: '/api/bench/{bench}/machines/{id}/take-off',
   summary:
     'Takes parts off a machine and puts them on the shelf, or breaks it for parts; all of it is written or nothing',
-  request: { params: machine, ...body(takeOffSchema) },
+  request: { params: machine, ...jsonBody(takeOffSchema) },
   responses: {
     200: json('The machine', machineDocumentSchema),
     409: json('Something else was written meanwhile; the machine as it is now comes with it', conflictSchema),
@@ -102,7 +90,7 @@ export const viewRoute = createRoute({
   request: { params: machine },
   responses: {
     200: object('Suspects, next move, other moves, exits, worth, red flags'),
-    422: json('Its blueprint is not known here', problemsSchema),
+    422: refusal('Its blueprint is not known here'),
     ...notThere,
   },
 })
@@ -121,6 +109,6 @@ export const healthRoute = createRoute({
   summary: 'Whether the program answers and can read its store',
   responses: {
     200: json('It does', z.strictObject({ status: z.literal('ok') })),
-    503: json('The store does not answer', problemsSchema),
+    503: refusal('The store does not answer'),
   },
 })

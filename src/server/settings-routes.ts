@@ -4,12 +4,7 @@ import { costsSetSchema, settingsChangeSchema } from '../bench/settings-change.t
 import type { Settings } from '../bench/settings.ts'
 import { attitudeIds } from '../facts/attitudes.ts'
 import { regions } from '../facts/regions.ts'
-import { problemsSchema } from './schemas.ts'
-
-const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
+import { json, refusal, writingRefusals } from './answers.ts'
 
 export const settingsSchema = z
   .strictObject({
@@ -42,10 +37,7 @@ export const changeSettingsRoute = createRoute({
   },
   responses: {
     200: json('The settings as they are now', settingsSchema),
-    400: json('Not JSON, or not of the form', problemsSchema),
-    413: json('Larger than one megabyte', problemsSchema),
-    415: json('Not sent as JSON', problemsSchema),
-    422: json('Nothing is said to be changed', problemsSchema),
-    507: json('The store could not keep it; nothing was written', problemsSchema),
+    ...writingRefusals,
+    422: refusal('Nothing is said to be changed'),
   },
 })

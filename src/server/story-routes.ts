@@ -1,11 +1,8 @@
 import { createRoute, z } from '@hono/zod-openapi'
-import { benchSchema, problemsSchema } from './schemas.ts'
+import { refusal } from './answers.ts'
+import { benchSchema } from './schemas.ts'
 
 const known = z.strictObject({ bench: benchSchema, id: z.string().min(1) })
-const refusal = (description: string) => ({
-  description,
-  content: { 'application/json': { schema: problemsSchema } },
-})
 const refusals = {
   404: refusal('There is no machine of this id'),
   422: refusal('The blueprint of this machine is not known'),

@@ -1,12 +1,10 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import { roles } from '../../facts/roles.ts'
-import { json, peopleSchema, refusal } from './sign-in-routes.ts'
+import { json, jsonBody, refusal } from '../answers.ts'
+import { peopleSchema } from './sign-in-routes.ts'
 
 const passphrase = z.string().min(1).max(400)
 
-const bodyOf = <Schema>(schema: Schema) => ({
-  body: { required: true as const, content: { 'application/json': { schema } } },
-})
 const params = z.strictObject({ id: z.string().min(1).max(120) })
 const refusals = {
   400: refusal('Not JSON, or not of the form'),
@@ -22,7 +20,7 @@ export const addPersonRoute = createRoute({
   method: 'post',
   path: '/api/people',
   summary: 'Adds a person; the first keeps the books, and from then on everybody signs in by name',
-  request: bodyOf(z.strictObject({ name: z.string().max(200), role: z.enum(roles), passphrase })),
+  request: jsonBody(z.strictObject({ name: z.string().max(200), role: z.enum(roles), passphrase })),
   responses: answers,
 })
 
@@ -30,7 +28,7 @@ export const roleRoute = createRoute({
   method: 'post',
   path: '/api/people/{id}/role',
   summary: 'Changes what a person may do',
-  request: { params, ...bodyOf(z.strictObject({ role: z.enum(roles) })) },
+  request: { params, ...jsonBody(z.strictObject({ role: z.enum(roles) })) },
   responses: answersForOne,
 })
 
@@ -46,7 +44,7 @@ export const personPassphraseRoute = createRoute({
   method: 'post',
   path: '/api/people/{id}/passphrase',
   summary: 'Sets the passphrase of a person and shuts their devices out',
-  request: { params, ...bodyOf(z.strictObject({ passphrase })) },
+  request: { params, ...jsonBody(z.strictObject({ passphrase })) },
   responses: answersForOne,
 })
 
@@ -54,7 +52,7 @@ export const ownPassphraseRoute = createRoute({
   method: 'post',
   path: '/api/who/passphrase',
   summary: 'Sets the passphrase one signs in by; all devices signed in by the old one, this too, have to sign in anew',
-  request: bodyOf(z.strictObject({ old: passphrase, passphrase })),
+  request: jsonBody(z.strictObject({ old: passphrase, passphrase })),
   responses: {
     200: json('It is set', z.strictObject({})),
     ...refusals,

@@ -1,12 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi'
 import { roles } from '../../facts/roles.ts'
-import { problemsSchema } from '../schemas.ts'
-
-export const json = <Schema>(description: string, schema: Schema) => ({
-  description,
-  content: { 'application/json': { schema } },
-})
-export const refusal = (description: string) => json(description, problemsSchema)
+import { json, refusal } from '../answers.ts'
 
 const named = z.strictObject({ id: z.string(), name: z.string() })
 const signInFormSchema = z.strictObject({
