@@ -1,7 +1,7 @@
 import { inSentence } from '../base/in-sentence.ts'
 import type { Blueprint, Check } from '../blueprint/schema.ts'
 import { tellsApart, type TellsApart } from './fault-sight.ts'
-import { coversFor } from './plan-problem.ts'
+import { coversFor } from './planning/covers-for.ts'
 
 /** Faults that no check made from outside tells apart, and what does tell them or mends them all. */
 export type LookAlikes = {

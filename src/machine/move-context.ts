@@ -1,7 +1,7 @@
 import type { PlanAnswer } from '../engines/plan/index.ts'
 import type { Job } from './job.ts'
 import type { MachineModel } from './model.ts'
-import type { JobPlan } from './plan-problem.ts'
+import type { JobPlan } from './planning/plan-problem.ts'
 
 /** What the words of a move are made from. */
 export type MoveContext = {

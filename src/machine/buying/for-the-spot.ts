@@ -1,5 +1,5 @@
 import type { Blueprint, Check } from '../../blueprint/schema.ts'
-import { coversFor } from '../plan-problem.ts'
+import { coversFor } from '../planning/covers-for.ts'
 
 /** Nobody lets a buyer do more than this on a doorstep, minutes. Judgement. */
 const longestMin = 3

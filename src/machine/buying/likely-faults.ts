@@ -2,7 +2,7 @@ import type { Blueprint, Fault, Repair } from '../../blueprint/schema.ts'
 import { openingOrder } from '../../engines/plan/index.ts'
 import type { Job } from '../job.ts'
 import type { MachineModel } from '../model.ts'
-import type { JobPlan } from '../plan-problem.ts'
+import type { JobPlan } from '../planning/plan-problem.ts'
 import type { BuyingFaultView } from './buying-view.ts'
 
 const shownFaults = 3

@@ -1,5 +1,5 @@
 import type { Check } from '../../blueprint/schema.ts'
-import type { JobPlan } from '../plan-problem.ts'
+import type { JobPlan } from '../planning/plan-problem.ts'
 import type { MachineModel } from '../model.ts'
 import { bandName } from '../why.ts'
 import type { QuestionView, SpotCheckView } from './buying-view.ts'
