@@ -5,7 +5,7 @@ import type { Blueprint } from '../../src/blueprint/schema.ts'
 import { upright } from '../story/bench-job.ts'
 import { machineOnBench, putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
-import { axeViolations, settled, sideways, watch } from './looks.ts'
+import { axeViolations, settled, sideways, visit, watch } from './looks.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 
 const named = <T extends { readonly id: string }>(items: readonly T[], id: string): T =>
@@ -64,7 +64,6 @@ describe.runIf(browserHere())('a machine that is different', () => {
   afterAll(() => app.stop())
 
   const added = async (page: Page, name: string): Promise<string> => {
-    await page.goto('/')
     const { state } = await putOnBench(page, { name })
     await page.goto(`/machine/${state.id}`)
     await settled(page)
@@ -103,8 +102,7 @@ describe.runIf(browserHere())('a machine that is different', () => {
     expect(await page.getByText('if you carry on').locator('..').innerText()).not.toBe(figures)
     expect(await wrong(page)).toEqual([])
 
-    await page.goto(`/blueprints/${variant.id}`)
-    await settled(page)
+    await visit(page, `/blueprints/${variant.id}`)
     expect(await wrong(page)).toEqual([])
     await page.getByText('Made from').waitFor()
     await page.getByText(`${mainsSwitch.name}: behind “${solePlate.name}”`).waitFor()
@@ -113,7 +111,7 @@ describe.runIf(browserHere())('a machine that is different', () => {
     const file = await (await waiting).path()
     expect(JSON.parse(await readFile(file, 'utf8'))).toEqual(variant)
 
-    await page.goto('/blueprints')
+    await visit(page, '/blueprints')
     await page.getByRole('region', { name: 'Your own' }).getByRole('link', { name: 'Foot switch' }).waitFor()
     expect(await wrong(page)).toEqual([])
     await page.getByLabel('Blueprint file').setInputFiles(file)

@@ -1,11 +1,13 @@
 import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import type axe from 'axe-core'
-import type { Page } from 'playwright-core'
+import { errors, type Page } from 'playwright-core'
 
 declare global {
   interface Window {
     readonly axe: typeof axe
+    /** Looks of written elements whose contrast was found good in this document. */
+    readonly seenClean: Set<string>
   }
 }
 
@@ -34,8 +36,12 @@ export const contrastViolations = async (page: Page): Promise<readonly string[]>
   return contrastNow(page)
 }
 
-/** Given to the browser's own debugger: the page's policy lets no script in. */
-const giveAxe = (page: Page): Promise<void> => page.evaluate(axeSource)
+/** Given once to each document, to the browser's own debugger: the page's policy lets no script in. */
+const giveAxe = async (page: Page): Promise<void> => {
+  if (await page.evaluate(() => 'axe' in window)) return
+  await page.evaluate(axeSource)
+  await page.evaluate(() => Object.assign(window, { seenClean: new Set() }))
+}
 
 const linesOf = ({ violations }: Pick<axe.AxeResults, 'violations'>): readonly string[] =>
   violations.flatMap(({ id, nodes }) =>
@@ -46,7 +52,9 @@ const linesOf = ({ violations }: Pick<axe.AxeResults, 'violations'>): readonly s
  * The rule of contrast takes most of axe-core's time, and asks the same of every list entry of a long page. So it is asked of
  * one element of each look: its own colour and the size and weight of its letters, and of itself and all that it stands in the
  * name, the classes, the style attribute, whether it is disabled or hidden from readers, and what is painted there. What is
- * alike in all of these has the same contrast. Text in drawings lies over lines that it does not stand in, so there each is asked.
+ * alike in all of these has the same contrast, also when it is shown later or in a window of another size: so a look found good
+ * is not asked again in the same document. Text in drawings lies over lines that it does not stand in, so there each is asked,
+ * and again once anything of the drawing is otherwise.
  */
 const contrastNow = async (page: Page): Promise<readonly string[]> => {
   const found = await page.evaluate(async (rule): Promise<Pick<axe.AxeResults, 'violations'>> => {
@@ -70,12 +78,12 @@ const contrastNow = async (page: Page): Promise<readonly string[]> => {
       return ground
     }
     const isOfDisabled = (element: Element): boolean => element.closest('label')?.control?.matches(':disabled') ?? false
-    const lookOf = (element: Element, at: number): string => {
-      if (element.closest('svg') !== null) return String(at)
-      const { color, fontSize, fontWeight, textShadow, textTransform } = getComputedStyle(element)
-      return [color, fontSize, fontWeight, textShadow, textTransform, isOfDisabled(element), groundOf(element)].join(
-        '|',
-      )
+    const lookOf = (element: Element): string => {
+      const drawing = element.closest('svg')
+      const drawn = drawing === null ? '' : `${drawing.clientWidth}|${[...drawing.querySelectorAll('*')].indexOf(element)}|${drawing.outerHTML}` // prettier-ignore
+      const { color, fill, fontSize, fontWeight, textShadow, textTransform } = getComputedStyle(element)
+      const own = [color, fill, fontSize, fontWeight, textShadow, textTransform, isOfDisabled(element)]
+      return [...own, groundOf(element), drawn].join('|')
     }
     const written = [...document.querySelectorAll('body *')].filter(
       (element) =>
@@ -83,35 +91,56 @@ const contrastNow = async (page: Page): Promise<readonly string[]> => {
         [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim()),
     )
     const shown = written.filter((element) => element.checkVisibility())
-    const include = [
-      ...new Map(shown.map((element, at) => [lookOf(element, at), element] as const).toReversed()).values(),
-    ]
-    if (include.length === 0) return { violations: [] }
+    const looks = new Map(shown.map((element) => [lookOf(element), element] as const).toReversed())
+    for (const look of window.seenClean) looks.delete(look)
+    if (looks.size === 0) return { violations: [] }
     const runOnly: axe.RunOnly = { type: 'rule', values: [rule] }
-    return await window.axe.run({ include }, { runOnly, resultTypes: ['violations'] })
+    const { violations } = await window.axe.run(
+      { include: [...looks.values()] },
+      { runOnly, resultTypes: ['violations'] },
+    )
+    if (violations.length === 0) for (const look of looks.keys()) window.seenClean.add(look)
+    return { violations }
   }, contrast)
   return linesOf(found)
 }
 
-/** Waits until everything that was being fetched or worked out is there. */
+/**
+ * Goes to another page as the browser's own keys for back and on do, without loading the program anew, and waits until it is all
+ * there. The program must be open already. A page that was open before shows what was kept of it, then what is new.
+ */
+export const visit = async (page: Page, path: string, patienceMs?: number): Promise<void> => {
+  await page.evaluate(async (to) => {
+    window.history.pushState(null, '', to)
+    window.dispatchEvent(new PopStateEvent('popstate'))
+    await new Promise((drawn) => requestAnimationFrame(drawn))
+  }, path)
+  await settled(page, patienceMs)
+}
+
+/** Waits until everything that was being fetched or worked out is there. The page looks itself: to ask it each time costs far more. */
 export const settled = async (page: Page, patienceMs = 45_000): Promise<void> => {
-  for (const until = Date.now() + patienceMs; Date.now() < until; await page.waitForTimeout(40)) {
-    const busy = await page.evaluate(() => {
-      const main = document.querySelector('main')
-      if (main === null || main.querySelector('h1') === null) return true
-      if (main.querySelector('[aria-busy=true]') !== null) return true
-      const texts = document.createTreeWalker(main, NodeFilter.SHOW_TEXT)
-      for (let text = texts.nextNode(); text !== null; text = texts.nextNode()) {
-        const around = text.parentElement
-        // What is busy ends so. Names that were cut short in a list to choose from do too, and hints that leave off.
-        const isWork = text.textContent?.trimEnd().endsWith('…') === true && around?.closest('option, .hint') === null
-        if (isWork && around.checkVisibility()) return true
-      }
-      return false
-    })
-    if (!busy) return
+  try {
+    await page.waitForFunction(isSettled, undefined, { polling: 40, timeout: patienceMs })
+  } catch (fault) {
+    if (!(fault instanceof errors.TimeoutError)) throw fault
+    throw new Error(`still busy: ${await page.locator('main').innerText()}`, { cause: fault })
   }
-  throw new Error(`still busy: ${await page.locator('main').innerText()}`)
+}
+
+/** Asked within the page. */
+const isSettled = (): boolean => {
+  const main = document.querySelector('main')
+  if (main === null || main.querySelector('h1') === null) return false
+  if (main.querySelector('[aria-busy=true]') !== null) return false
+  const texts = document.createTreeWalker(main, NodeFilter.SHOW_TEXT)
+  for (let text = texts.nextNode(); text !== null; text = texts.nextNode()) {
+    const around = text.parentElement
+    // What is busy ends so. Names that were cut short in a list to choose from do too, and hints that leave off.
+    const isWork = text.textContent?.trimEnd().endsWith('…') === true && around?.closest('option, .hint') === null
+    if (isWork && around.checkVisibility()) return false
+  }
+  return true
 }
 
 /** Waits until the page is drawn as it is meant to stay: after a change of window or theme nothing moves or fades any more. */

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { blueprints } from '../../src/blueprint/library.ts'
 import { putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
-import { axeViolations, settled, sideways } from './looks.ts'
+import { atRest, axeViolations, settled, sideways, visit } from './looks.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 import { saidBeside } from './said-beside.ts'
 
@@ -30,18 +30,27 @@ const addsUp = ({ lines, total }: { readonly lines: readonly number[]; readonly 
 
 describe.runIf(browserHere())('money on the Machine page', () => {
   let app: RunningApp
+  let opened: Page
+  let machine = ''
   beforeAll(async () => {
     app = await startApp()
+    opened = await app.page(phone)
+    const plate = upright.plate
+    const added = { blueprint: upright.id, plate, complaints: ['dead' as const], missing: ['hose'] }
+    machine = (await putOnBench(opened, added)).state.id
+    await opened.goto('/practice')
+    await settled(opened)
   })
   afterAll(() => app.stop())
 
-  const atMachine = async (size: typeof phone | typeof laptop, theme: 'light' | 'dark'): Promise<Page> => {
-    const page = await app.page(size, theme)
-    const plate = upright.plate
-    const { state } = await putOnBench(page, { blueprint: upright.id, plate, complaints: ['dead'], missing: ['hose'] })
-    await page.goto(`/machine/${state.id}`)
-    await settled(page, patienceMs)
-    return page
+  /** The page of the machine come to anew, with everything folded; what was worked out for it before is kept. */
+  const atMachine = async (size: typeof phone | typeof laptop, colorScheme: 'light' | 'dark'): Promise<Page> => {
+    await opened.setViewportSize(size)
+    await opened.emulateMedia({ colorScheme })
+    await visit(opened, '/practice')
+    await visit(opened, `/machine/${machine}`, patienceMs)
+    await atRest(opened)
+    return opened
   }
 
   it('a tap on a figure opens its grounds, which add up to it', { timeout: 120_000 }, async () => {
@@ -55,7 +64,6 @@ describe.runIf(browserHere())('money on the Machine page', () => {
     await page.getByText(/put in so far taken off/).waitFor()
     expect(await axeViolations(page)).toEqual([])
     expect(await sideways(page)).toEqual({ scrolledPx: 0, sticksOut: [] })
-    await page.close()
   })
 
   it('each worth and each runner-up can be asked why', { timeout: 120_000 }, async () => {
@@ -88,7 +96,6 @@ describe.runIf(browserHere())('money on the Machine page', () => {
     expect(Math.abs(less.lines.reduce((total, one) => total + one, 0) - less.total)).toBeLessThanOrEqual(1)
     expect(await axeViolations(page)).toEqual([])
     expect(await sideways(page)).toEqual({ scrolledPx: 0, sticksOut: [] })
-    await page.close()
   })
 
   it(
@@ -124,7 +131,6 @@ describe.runIf(browserHere())('money on the Machine page', () => {
       await page.getByText(/^£200.00, set by you on/).waitFor({ state: 'detached' })
       await settled(page, patienceMs)
       expect(minorOf(await repaired.innerText())).toBe(before)
-      await page.close()
     },
   )
 })

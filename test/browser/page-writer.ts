@@ -72,7 +72,7 @@ const addOnPage = async (page: Page, content: Content<'added'>): Promise<void> =
 /** The machine's document once it has this version, from the API that the page itself uses. */
 const documentAt = async (page: Page, version: number): Promise<MachineDocument> => {
   const id = new URL(page.url()).pathname.split('/').at(-1) ?? ''
-  for (const until = Date.now() + patienceMs; Date.now() < until; await page.waitForTimeout(50)) {
+  for (const until = Date.now() + patienceMs; Date.now() < until; await page.waitForTimeout(100)) {
     const document = (await (await page.request.get(`/api/bench/own/machines/${id}`)).json()) as MachineDocument
     if (document.state.version >= version) return document
   }

@@ -2,11 +2,13 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
-import { atRest, axeViolations, contrastViolations, openFolds, settled, sideways, watch } from './looks.ts'
+import { atRest, axeViolations, contrastViolations, openFolds, settled, sideways, visit, watch } from './looks.ts'
 import { putOnCard } from './page-writer.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 
 const shorted = { kind: 'ohms', resistanceOhm: 0.3 } as const
+/** A bench of many machines is worked out one after the other. */
+const patienceMs = 120_000
 const shorts = ['pins-on', 'pins-off'].map(
   (check) => ({ kind: 'reading', check, result: shorted, minutes: 1 }) as const,
 )
@@ -57,11 +59,6 @@ describe.runIf(browserHere())('every page', () => {
     return faults
   }
 
-  const shown = async (page: Page, path: string): Promise<void> => {
-    await page.goto(path)
-    await settled(page)
-  }
-
   it(
     'has no fault that axe-core sees and fits the window, phone and laptop, light and dark',
     {
@@ -75,17 +72,19 @@ describe.runIf(browserHere())('every page', () => {
         await settled(page)
         found[name] = await wrongInAnyLook(page)
       }
-      for (const path of ['/', '/demo', '/add', '/practice', '/demo/machine/demo-green', gone, '/nowhere']) {
-        await shown(page, path)
+      await page.goto('/')
+      await settled(page)
+      await look('/')
+      for (const path of ['/demo', '/practice', '/demo/machine/demo-green', gone, '/nowhere', '/add']) {
+        await visit(page, path, patienceMs)
         await look(path)
       }
-      await shown(page, '/add')
       await openFolds(page)
       await page.getByLabel('Paid').fill('abc')
       await page.getByRole('button', { name: 'Put it on the bench' }).click()
       await look('add, unfolded, refused')
 
-      await shown(page, inHand)
+      await visit(page, inHand)
       await look('machine')
       expect(await page.getByRole('heading', { name: 'Do not run it' }).count()).toBe(1)
       // The cards while all else is folded: a page unfolded is ten times as long.
@@ -93,7 +92,8 @@ describe.runIf(browserHere())('every page', () => {
         await putOnCard(page, card)
         await look(card)
       }
-      await shown(page, inHand)
+      await visit(page, '/nowhere')
+      await visit(page, inHand)
       // Suspects, their grounds, moves, covers, notes, money.
       expect(await openFolds(page)).toBeGreaterThan(20)
       await look('machine, unfolded')

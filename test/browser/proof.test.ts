@@ -392,23 +392,25 @@ describe.runIf(browserHere())('is one machine safe to sell', () => {
     })
     await first.close()
     const found: Record<string, readonly string[]> = {}
-    for (const size of [phone, laptop]) {
-      const page = await app.page(size)
-      const { errors } = watch(page)
-      for (const [name, machine] of Object.entries({ failed: id, void: isVoid })) {
-        await openProof(page, machine)
-        await openFolds(page)
-        await settled(page)
-        for (const choice of await page.getByLabel('Instrument', { exact: true }).all())
-          await choice.selectOption('own')
+    const page = await app.page(phone)
+    const { errors } = watch(page)
+    for (const [name, machine] of Object.entries({ failed: id, void: isVoid })) {
+      await openProof(page, machine)
+      await openFolds(page)
+      await settled(page)
+      for (const choice of await page.getByLabel('Instrument', { exact: true }).all()) await choice.selectOption('own')
+      for (const size of [phone, laptop]) {
+        await page.setViewportSize(size)
+        await atRest(page)
         found[`${name} ${size.width}`] = [...(await axeViolations(page)), ...(await outOfWindow(page)), ...errors]
         await page.emulateMedia({ colorScheme: 'dark' })
         await atRest(page)
         found[`${name} ${size.width} dark`] = await contrastViolations(page)
         await page.emulateMedia({ colorScheme: 'light' })
       }
-      await page.close()
+      await page.setViewportSize(phone)
     }
+    await page.close()
     expect(Object.keys(found)).toHaveLength(8)
     expect(Object.entries(found).filter(([, faults]) => faults.length > 0)).toEqual([])
   })

@@ -155,6 +155,28 @@ describe.runIf(browserHere())('signing in', () => {
     await other.close()
   })
 
+  it('an advert and a part say who wrote what was written of them', async () => {
+    const part = { kind: 'put', name: 'Belt', partKind: 'belt', currency: 'GBP' }
+    expect((await page.request.post('/api/bench/own/shelf', { data: { id: 'belt', content: part } })).status()).toBe(201) // prettier-ignore
+    const guess = { ceilingMinor: 900, expectedMinor: 0, spreadMinor: 0, expectedMin: 60, lossChance: 0.5, likely: [] }
+    const advert = { blueprint: blueprint.id, complaints: ['dead'], askingMinor: 1500, distanceKm: 8 }
+    const weighed = { kind: 'weighed', name: 'Grey one', advert, guess }
+    expect((await page.request.post('/api/bench/own/adverts', { data: { id: 'grey', content: weighed } })).status()).toBe(201) // prettier-ignore
+    const history = page.getByRole('region', { name: 'History' })
+    await page.goto('/shelf/belt')
+    await history.getByText('put on the shelf, 1 at £0.00 by Ada').waitFor()
+    await page.goto('/adverts/grey')
+    await history.getByText('weighed: asks £15.00, at most £9.00 by Ada').waitFor()
+    await page.getByRole('button', { name: 'Passed it by' }).first().click()
+    await page.getByRole('button', { name: 'Passed it by' }).last().click()
+    await history.getByRole('button', { name: 'Strike out: passed by' }).click()
+    await page.getByRole('heading', { name: 'I bought it' }).waitFor()
+    await atRest(page)
+    expect(await axeViolations(page)).toEqual([])
+    expect((await sideways(page)).scrolledPx).toBe(0)
+    await page.goto('/settings')
+  })
+
   it('the keeper adds somebody and takes them off', async () => {
     const people = page.getByRole('region', { name: 'People' })
     await people.getByRole('button', { name: 'Add somebody' }).click()
@@ -170,5 +192,35 @@ describe.runIf(browserHere())('signing in', () => {
     await people.getByRole('button', { name: 'Take Cid off', exact: true }).click()
     await people.getByRole('button', { name: /Take Cid off; their/ }).click()
     await people.getByRole('button', { name: 'Cid, at the bench' }).waitFor({ state: 'detached' })
+  })
+})
+
+describe.runIf(browserHere())('the first who has a name', () => {
+  it('is added on the machine itself, told what it means, and is signed in at once', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'thrum-first-'))
+    const server = valueOf(await startServer({ folder, port: 0, host: '127.0.0.1', hashing: cheap, print: () => undefined })) // prettier-ignore
+    const browser = await launchBrowser()
+    const page = await browser.newPage({ viewport: phone, baseURL: server.address })
+    page.setDefaultTimeout(15_000)
+    await page.goto('/settings')
+    await page.getByRole('button', { name: 'Begin with your name' }).click()
+    await page.getByText('From then on everybody signs in by name').waitFor()
+    await page.getByLabel('Your name', { exact: true }).fill('Ada')
+    await page.getByLabel(/^Your passphrase, at least/).fill(ada)
+    await page.getByLabel('Your passphrase once more').fill(`${ada} x`)
+    await page.getByRole('button', { name: 'Begin with names' }).click()
+    await page.getByText('The two passphrases are not the same').waitFor()
+    await atRest(page)
+    expect(await axeViolations(page)).toEqual([])
+    expect((await sideways(page)).scrolledPx).toBe(0)
+    expect((await (await page.request.get('/api/who')).json()) as object).toMatchObject({ needed: false })
+    await page.getByLabel('Your passphrase once more').fill(ada)
+    await page.getByRole('button', { name: 'Begin with names' }).click()
+    await page.getByText('Ada, keeper of the books.').waitFor()
+    await page.getByRole('region', { name: 'People' }).getByRole('button', { name: 'Add somebody' }).waitFor()
+    expect((await (await page.request.get('/api/who')).json()) as object).toMatchObject({ needed: true, person: { name: 'Ada' } }) // prettier-ignore
+    await browser.close()
+    await server.stop()
+    await rm(folder, { recursive: true, force: true })
   })
 })

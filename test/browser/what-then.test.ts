@@ -4,7 +4,7 @@ import type { MachineDocument } from '../../src/bench/contract.ts'
 import { blueprints } from '../../src/blueprint/library.ts'
 import { putOnBench } from './bench.ts'
 import { browserHere, laptop, phone } from './chromium.ts'
-import { axeViolations, settled, sideways } from './looks.ts'
+import { atRest, axeViolations, settled, sideways, visit } from './looks.ts'
 import { startApp, type RunningApp } from './running-app.ts'
 import { tabTo } from './tabbing.ts'
 
@@ -14,19 +14,24 @@ const patienceMs = 60_000
 describe.runIf(browserHere())('what then', () => {
   let app: RunningApp
   let machine: MachineDocument
+  let opened: Page
   beforeAll(async () => {
     app = await startApp()
-    const page = await app.page(laptop)
-    machine = await putOnBench(page, { blueprint: upright.id, plate: upright.plate, complaints: ['dead'] })
-    await page.close()
+    opened = await app.page(laptop)
+    machine = await putOnBench(opened, { blueprint: upright.id, plate: upright.plate, complaints: ['dead'] })
+    await opened.goto('/practice')
+    await settled(opened)
   })
   afterAll(() => app.stop())
 
-  const atMachine = async (size: typeof phone | typeof laptop, theme: 'light' | 'dark'): Promise<Page> => {
-    const page = await app.page(size, theme)
-    await page.goto(`/machine/${machine.state.id}`)
-    await settled(page, patienceMs)
-    return page
+  /** The page of the machine come to anew, with everything folded; what was worked out for it before is kept. */
+  const atMachine = async (size: typeof phone | typeof laptop, colorScheme: 'light' | 'dark'): Promise<Page> => {
+    await opened.setViewportSize(size)
+    await opened.emulateMedia({ colorScheme })
+    await visit(opened, '/practice')
+    await visit(opened, `/machine/${machine.state.id}`, patienceMs)
+    await atRest(opened)
+    return opened
   }
   const tree = (page: Page) => page.getByRole('list', { name: /^What may come of: / })
   const percents = async (page: Page): Promise<number> => {
@@ -57,26 +62,6 @@ describe.runIf(browserHere())('what then', () => {
     expect(await sideways(page)).toEqual({ scrolledPx: 0, sticksOut: [] })
     await branch.press('Space')
     expect(await page.getByRole('listitem').locator('.then').count()).toBe(0)
-    await page.close()
-  })
-
-  it('tells the next move that the card shows once that result is entered', { timeout: 120_000 }, async () => {
-    const page = await atMachine(phone, 'light')
-    await page.getByRole('button', { name: 'What then?' }).click()
-    await settled(page, patienceMs)
-    const first = tree(page)
-      .first()
-      .locator('> li')
-      .filter({ hasText: /reads open/ })
-      .first()
-    const told = await first.locator('.then-name').first().innerText()
-    await page.getByRole('button', { name: 'open', exact: true }).click()
-    await page.locator('.last-note').waitFor()
-    await settled(page, patienceMs)
-    const shown = page.getByRole('region', { name: 'Next move' }).getByRole('heading', { level: 2 })
-    expect(told.split(':')[0]).toBe((await shown.innerText()).trim())
-    expect(await tree(page).count()).toBe(0)
-    await page.close()
   })
 
   it('is worked out aside, and left when a note comes in', { timeout: 120_000 }, async () => {
@@ -106,6 +91,23 @@ describe.runIf(browserHere())('what then', () => {
     expect(Math.abs(upper - lower - Number(gap))).toBeLessThan(0.011)
     expect(await axeViolations(page)).toEqual([])
     expect((await sideways(page)).scrolledPx).toBe(0)
-    await page.close()
+  })
+
+  it('tells the next move that the card shows once that result is entered', { timeout: 120_000 }, async () => {
+    const page = await atMachine(phone, 'light')
+    await page.getByRole('button', { name: 'What then?' }).click()
+    await settled(page, patienceMs)
+    const first = tree(page)
+      .first()
+      .locator('> li')
+      .filter({ hasText: /reads open/ })
+      .first()
+    const told = await first.locator('.then-name').first().innerText()
+    await page.getByRole('button', { name: 'open', exact: true }).click()
+    await page.locator('.last-note').waitFor()
+    await settled(page, patienceMs)
+    const shown = page.getByRole('region', { name: 'Next move' }).getByRole('heading', { level: 2 })
+    expect(told.split(':')[0]).toBe((await shown.innerText()).trim())
+    expect(await tree(page).count()).toBe(0)
   })
 })
