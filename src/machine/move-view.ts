@@ -159,10 +159,9 @@ const repairMove = (context: MoveContext, ranked: RankedMove, id: string): Repai
 
 /** Probability that at least one of these faults is there. */
 const anyOf = (context: MoveContext, faults: readonly string[]): number => {
-  const wanted = new Set(faults)
-  const { blueprint } = context.job
+  const isWanted = context.job.blueprint.faults.map(({ id }) => faults.includes(id))
   return context.model.sets.reduce(
-    (sum, set, s) => (set.some((f) => wanted.has(blueprint.faults[f].id)) ? sum + context.probability[s] : sum),
+    (sum, set, s) => (set.some((f) => isWanted[f]) ? sum + context.probability[s] : sum),
     0,
   )
 }

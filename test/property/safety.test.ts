@@ -3,14 +3,16 @@ import { blueprints } from '../../src/blueprint/library.ts'
 import { hiddenTruth, machineModel, machineView, playMove } from '../../src/machine/index.ts'
 import type { Job } from '../../src/machine/job.ts'
 import { gateStates, redFlags } from '../../src/machine/running.ts'
+import { depth } from '../support/depth.ts'
 
 /**
  * The rule of the moves: nothing that runs the machine is ever offered before the first look and the dead checks have passed,
- * nor while a red flag is open, nor with a cover off; and the plan comes to an end. Held over 17 whole virtual jobs.
+ * nor while a red flag is open, nor with a cover off; and the plan comes to an end. Held over 15 whole virtual jobs.
  */
 /** One job of each architecture; of some more, for red flags, and for covers that are off when it may be run. */
 const seedsOf: Readonly<Record<string, readonly number[]>> = {
-  'bagged-upright-two-motors': [12, 13, 14, 15],
+  // Seeds 14 and 15 meet no red flag and no running with covers off, so they wait for the deeper run.
+  'bagged-upright-two-motors': depth > 1 ? [12, 13, 14, 15] : [12, 13],
   'bagged-upright-one-motor': [12, 13],
   'bagless-cylinder': [13],
   'tub-by-pass': [12, 13],
@@ -22,8 +24,9 @@ const mostMoves = 60
 
 /** What is offered does not hang on how hard the plan is searched for, only the order does: little work will do. */
 const littleEffort = 0.05
-/** One job is played with the work that a bench does. */
-const effortOf = (id: string, seed: number): number => (id === 'direct-air-upright' && seed === 12 ? 1 : littleEffort)
+/** One job is played with the work that a bench does: of those that run to the end, on the machine whose moves are weighed quickest. */
+const effortOf = (id: string, seed: number): number =>
+  id === 'bagged-upright-one-motor' && seed === 13 ? 1 : littleEffort
 
 /** How often the rule had something to say: a rule over nothing holds always. */
 const met = { offered: 0, barred: 0, flagged: 0, coversOff: 0 }

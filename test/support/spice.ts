@@ -77,14 +77,25 @@ export const spiceVoltages = async (
   return saved.map((nodes) => new Map(nodes.map(([name, saving]) => [name, valueOf(values, saving)])))
 }
 
+/** Equal networks probed alike are run once: ngspice reads the same of the same netlist. */
 const probeAll = async (cases: readonly ImpedanceCase[], frequencyHz: number | null): Promise<SpiceComplex[][]> => {
-  const jobs = cases.flatMap(({ elements, probes }) => probes.map((probe) => ({ elements, probe })))
-  const readings: SpiceComplex[] = []
-  for (let first = 0; first < jobs.length; first += networksAtOnce) {
-    readings.push(...(await probeSome(jobs.slice(first, first + networksAtOnce), frequencyHz)))
+  const jobs = new Map<string, { readonly elements: readonly NetworkElement[]; readonly probe: Probe }>()
+  const keys = cases.map(({ elements, probes }) => {
+    const network = elements.map((element) => Object.values(element).join(' ')).join('\n')
+    return probes.map((probe) => {
+      const key = `${network}\n${probe.join(' ')}`
+      jobs.set(key, { elements, probe })
+      return key
+    })
+  })
+  const asked = [...jobs]
+  const readings = new Map<string, SpiceComplex>()
+  for (let first = 0; first < asked.length; first += networksAtOnce) {
+    const some = asked.slice(first, first + networksAtOnce)
+    const read = await probeSome(some.map(([, job]) => job), frequencyHz) // prettier-ignore
+    some.forEach(([key], at) => readings.set(key, read[at]))
   }
-  let taken = 0
-  return cases.map(({ probes }) => readings.slice(taken, (taken += probes.length)))
+  return keys.map((list) => list.map((key) => readings.get(key)!))
 }
 
 /** Each probe gets a copy of its network with the second node at ground and 1 A fed into the first. */

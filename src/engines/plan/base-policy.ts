@@ -1,4 +1,4 @@
-import type { BaseWork } from './base-work.ts'
+import type { BaseChoice, BaseWork } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
 import { proofRoundOf, repeatableSteps, roundPayoff, wantedSteps, type ProofRound } from './proof-round.ts'
 import { checkIsOpen, closingMin, holds, makeCheck, makeRepair, mark, repairIsOpen } from './rules.ts'
@@ -73,20 +73,32 @@ export const followBase = (
   return work.best
 }
 
-/**
- * The policy that `baseValue` chose on `from`, step by step, from the situation it began in.
- * @param leastMass what is left of the belief below which the rest of the repairs is left out
- */
+/** The policy that `baseValue` chose on `from`, step by step, from the situation it began in. */
 export const basePolicy = (
   work: BaseWork,
   from: BaseWork,
   belief: Float64Array,
   mass: number,
   start: Situation,
-  leastMass = 0,
 ): Policy => {
   followBase(work, from, belief, mass, start)
-  const { target, proveFirst, repairs } = work.choice
+  return chosenPolicy(work, work.choice, work.order, belief, mass, start, 0)
+}
+
+/**
+ * The policy that `baseValue` chose on this same work, from the belief and the situation it chose it for.
+ * @param order its repairs
+ * @param leastMass what is left of the belief below which the rest of the repairs is left out
+ */
+export const chosenPolicy = (
+  work: BaseWork,
+  { target, proveFirst, repairs }: BaseChoice,
+  order: Int32Array,
+  belief: Float64Array,
+  mass: number,
+  start: Situation,
+  leastMass: number,
+): Policy => {
   begin(work, belief, mass, start)
   bestExit(work)
   work.run.firstFallback = work.run.fallback
@@ -94,8 +106,8 @@ export const basePolicy = (
   if (proveFirst) links.push(...proofLinks(work, target))
   for (let made = 0; made < repairs && work.run.mass >= leastMass; made++) {
     if (made > 0 || proveFirst) bestExit(work)
-    const step: Step = { kind: 'repair', index: work.order[made] }
-    repairNow(work, work.targets[target], work.order[made])
+    const step: Step = { kind: 'repair', index: order[made] }
+    repairNow(work, work.targets[target], order[made])
     links.push((then) => ({ kind: 'step', step, next: [then] }))
     links.push(...proofLinks(work, target))
   }

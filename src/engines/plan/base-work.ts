@@ -5,7 +5,7 @@ import { stopExits } from './stop-exits.ts'
 import type { Target } from './targets.ts'
 
 /** The policy that `baseValue` found best; kept so that it can be followed step by step. */
-type BaseChoice = {
+export type BaseChoice = {
   /** Place in the list of targets; -1 to stop at once. */
   target: number
   proveFirst: boolean

@@ -1,5 +1,5 @@
-import { basePolicy, baseValue } from './base-policy.ts'
-import type { BaseWork } from './base-work.ts'
+import { baseValue, chosenPolicy } from './base-policy.ts'
+import type { BaseChoice, BaseWork } from './base-work.ts'
 import { dot, multiply } from './dot.ts'
 import { surpriseTerms } from './look-ahead.ts'
 import { takeStep, type Step } from './step.ts'
@@ -33,6 +33,8 @@ const leastCostMinor = 1e-6
 const leastShare = 1e-4
 /** Checks, the most telling ones per cost, that are weighed by what they tell about what to mend. */
 const weighedChecks = 16
+/** What two figures of information may differ by from rounding alone, as a share; far more than they do. */
+const roundingShare = 1e-6
 
 type Level = {
   readonly belief: Float64Array
@@ -41,6 +43,9 @@ type Level = {
   aliveCount: number
   readonly situation: Situation
   readonly moved: Situation
+  /** The base policy here, kept while the levels below use the work arrays. */
+  chosen: BaseChoice
+  readonly order: Int32Array
   tried: number
   policy: Policy | null
   triedPolicy: Policy | null
@@ -73,6 +78,8 @@ export const diagnosisOf = (rules: Rules, base: BaseWork): Diagnosis => {
       aliveCount: 0,
       situation: new Uint8Array(rules.start.length),
       moved: new Uint8Array(rules.start.length),
+      chosen: base.choice,
+      order: new Int32Array(rules.repairs.length),
       tried: 0,
       policy: null,
       triedPolicy: null,
@@ -137,6 +144,8 @@ const walk = (diagnosis: Diagnosis, depth: number, mass: number, allowed: number
   const { base, levels } = diagnosis
   const level = levels[depth]
   const stopping = baseValue(base, level.belief, mass, level.situation)
+  level.chosen = { ...base.choice }
+  level.order.set(base.order)
   const deeper = depth < deepest && mass >= leastMass && allowed >= leastAllowed
   const step = deeper ? nextStep(diagnosis, level, mass) : null
   if (step !== null) {
@@ -145,10 +154,8 @@ const walk = (diagnosis: Diagnosis, depth: number, mass: number, allowed: number
       level.policy = level.triedPolicy
       return level.tried
     }
-    // The search has used the work arrays since.
-    baseValue(base, level.belief, mass, level.situation)
   }
-  level.policy = basePolicy(base, base, level.belief, mass, level.situation, negligibleMass)
+  level.policy = chosenPolicy(base, level.chosen, level.order, level.belief, mass, level.situation, negligibleMass)
   return stopping
 }
 
@@ -235,7 +242,9 @@ const mostTelling = (diagnosis: Diagnosis, level: Level, mass: number): number =
   const weighed = scoredChecks(diagnosis, level, mass).sort((a, b) => b.score - a.score || a.check - b.check)
   let best = -1
   let most = 0
-  for (const { check, about, costMinor } of weighed.slice(0, weighedChecks)) {
+  for (const { check, about, score, costMinor } of weighed.slice(0, weighedChecks)) {
+    // No check tells more about what to mend than about the suspects, so those after it cannot tell more either.
+    if (score * (1 + roundingShare) < most) break
     const told = mendInformation(diagnosis, level, about)
     if (told <= leastTold * mass || told / costMinor <= most) continue
     most = told / costMinor

@@ -54,15 +54,16 @@ export const moneyFinder = (rules: Rules, kernel: Kernel): ((policy: Policy, fro
     },
     check: (check, { costMinor }, next, then) => {
       const money = new Float64Array(kernel.size).fill(-costMinor)
-      for (const [point, after] of then) {
-        const chance = columns(check, next, point)
-        for (let s = 0; s < money.length; s++) money[s] += chance[s] * after[s]
-      }
+      for (const [point, after] of then) addProducts(money, columns(check, next, point), after)
       return money
     },
   }
   const known: Known<Float64Array> = new Map()
   return (policy, from) => backwards(rules, policy, from, figuring, known)
+}
+
+const addProducts = (sum: Float64Array, a: Float64Array, b: Float64Array): void => {
+  for (let s = 0; s < sum.length; s++) sum[s] += a[s] * b[s]
 }
 
 type Spent = { readonly costMinor: number; readonly minutes: number }
@@ -106,8 +107,12 @@ const backwards = <Figure>(
     const rule = step.kind === 'check' ? rules.checks[step.index] : rules.repairs[step.index]
     const spent = { costMinor: rule.costMinor + minutes * rules.minorPerMin, minutes }
     if (step.kind === 'repair') return figuring.repair(step.index, spent, at(next[0]!, moved))
-    const points = [...new Set(next)].flatMap((point) => (point === null ? [] : [point]))
-    return figuring.check(step.index, spent, next, points.map((point) => [point, at(point, moved)] as const)) // prettier-ignore
+    const then: (readonly [Policy, Figure])[] = []
+    for (let o = 0; o < next.length; o++) {
+      const point = next[o]
+      if (point !== null && next.indexOf(point) === o) then.push([point, at(point, moved)])
+    }
+    return figuring.check(step.index, spent, next, then)
   }
   return at(policy, from)
 }
