@@ -81,7 +81,7 @@ it('prints how long lists and books take on large benches', { timeout: 7_200_000
 const seconds = (): number => Number(process.env['PERF_SECONDS'] ?? 60)
 
 it.runIf(postgresHere())('prints how long lists and books take on PostgreSQL', { timeout: 7_200_000 }, async () => {
-  print(await postgres(process.env['PERF_LARGE'] === '1' ? [10_000, 100_000] : [10_000]))
+  print(await postgres(process.env['PERF_LARGE'] === '1' ? [1000, 10_000, 100_000] : [1000, 10_000]))
 })
 
 it.runIf(postgresHere())(

@@ -1,8 +1,8 @@
 import type { Note } from '../src/bench/note.ts'
 import type { OpenStore } from '../src/store/sql/stores-on.ts'
-import { p95OfBoth } from './percentile.ts'
+import { p95OfBoth, type Taken } from './percentile.ts'
 
-export type Figure = { readonly name: string; readonly p95Ms: number; readonly bareMs: number }
+export type Figure = Taken & { readonly name: string }
 
 /** What stands in the row of a machine. */
 export type MachineRow = Readonly<Record<string, unknown>> & { readonly id: string; readonly version: number }

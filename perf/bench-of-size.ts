@@ -30,11 +30,24 @@ const templates = async (): Promise<Templates> => {
   const machines = await stores.notes.list('demo')
   const hasLeft = (log: readonly Note[]): boolean => log.some(({ content }) => content.kind === 'left')
   return {
-    left: machines.filter(hasLeft),
+    left: machines.filter(hasLeft).map(withAfterwords),
     inHand: machines.filter((log) => !hasLeft(log)),
     parts: await stores.logs.list('demo', 'part'),
     expenses: await stores.logs.list('demo', 'expense'),
   }
+}
+
+/** What buyers write afterwards: with it a bench has some thirty notes for each machine. */
+const afterwords = ['The buyer wrote that it runs well', 'The buyer asked where to get bags']
+
+const withAfterwords = (log: readonly Note[]): readonly Note[] => {
+  const last = log.at(-1)
+  if (last === undefined) return log
+  const more = afterwords.map((text, i): Note => {
+    const seq = last.seq + 1 + i
+    return { id: `${last.machine}.${seq}`, machine: last.machine, seq, at: last.at, content: { kind: 'said', text } }
+  })
+  return [...log, ...more]
 }
 
 /** Logs of machines that left which a bench larger than that many is copied from inside the database. */

@@ -1,57 +1,40 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, rm, stat } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Kysely, SqliteDialect } from 'kysely'
 import Database from 'libsql'
 import { valueOf } from '../src/base/result.ts'
-import type { BookStore } from '../src/bench/ports.ts'
-import { machineList } from '../src/bench/queries.ts'
 import { sqlBookStore } from '../src/store/sql/book-store.ts'
 import type { Tables } from '../src/store/sql/tables.ts'
 import { openStore, type OpenStore } from '../src/store/sqlite/open-store.ts'
 import { appendFigures, writtenColumns, type BareAppend, type Figure } from './append-speed.ts'
 import { fillBench } from './bench-of-size.ts'
-import { p95, p95OfBoth } from './percentile.ts'
-import { tableLines } from './table.ts'
+import { growthTable, questions, sizeText, type Question, type Sized } from './book-questions.ts'
+import { p95OfBoth } from './percentile.ts'
 
 const times = 200
-/** What a page may take, nine times in ten and more. */
-export const barMs = 50
-
-type Question = { readonly name: string; readonly ask: (books: BookStore) => Promise<unknown> }
-
-/** What the pages ask for, by page. */
-const questions: readonly Question[] = [
-  { name: 'Bench: in hand, and those that left last', ask: (books) => machineList({ books, bench: 'own' }) },
-  { name: 'Bench: further down', ask: (books) => machineList({ books, bench: 'own' }, { after: 300 }) },
-  { name: 'Bench: by a word', ask: (books) => machineList({ books, bench: 'own' }, { text: 'Larkstride' }) },
-  { name: 'Shelf: a page', ask: (books) => books.logs('own', 'part', { open: true, limit: 50 }) },
-  { name: 'Shelf: a page of one kind', ask: (books) => books.logs('own', 'part', { open: true, limit: 50, group: 'hose' }) }, // prettier-ignore
-  { name: 'Shelf: by a word', ask: (books) => books.logs('own', 'part', { open: true, limit: 50, text: 'Larkstride' }) }, // prettier-ignore
-  { name: 'Shelf: kinds', ask: (books) => books.groups('own', 'part') },
-  { name: 'Books: months', ask: (books) => books.months('own', 'calendar') },
-  { name: 'Books: months from the 6th', ask: (books) => books.months('own', 'from-6th') },
-  { name: 'Books: what came and left by month', ask: (books) => books.traffic('own', 'calendar') },
-  { name: 'Books: lines of a month', ask: (books) => books.lines('own', 'calendar', '2025-06') },
-  { name: 'Books: sold in a month', ask: (books) => books.sold('own', '2025-06-01', '2025-06-30') },
-  { name: 'Books: results by blueprint', ask: (books) => books.results('own', 'blueprint') },
-  { name: 'Books: results by complaint', ask: (books) => books.results('own', 'complaint') },
-  { name: 'Books: results by source', ask: (books) => books.results('own', 'source') },
-  { name: 'Books: machines by blueprint', ask: (books) => books.groups('own', 'machine') },
-]
 
 /** p95 of each question at a size, beside that of the same statements run bare on the same file. */
-export const booksSpeed = async (machines: number): Promise<readonly Figure[]> => {
+const booksSpeed = async (machines: number): Promise<Sized> => {
   const folder = await mkdtemp(join(tmpdir(), 'thrum-perf-'))
   try {
     const store = valueOf(await openStore({ folder }))
+    const began = performance.now()
     await fillBench(store, machines)
-    const figures = [...(await questionFigures(store, folder)), ...(await appended(store, folder))]
+    const fillS = (performance.now() - began) / 1000
     await store.close()
-    return [...figures, await openFigure(folder)]
+    return { fillS, bytes: (await stat(join(folder, 'bench.sqlite'))).size, figures: await figuresOf(folder) }
   } finally {
     await rm(folder, { recursive: true, force: true })
   }
+}
+
+/** The figures of the bench in a folder. It has some notes more afterwards. */
+const figuresOf = async (folder: string): Promise<readonly Figure[]> => {
+  const store = valueOf(await openStore({ folder }))
+  const figures = [...(await questionFigures(store, folder)), ...(await appended(store, folder))]
+  await store.close()
+  return [...figures, await openFigure(folder)]
 }
 
 const questionFigures = async (store: OpenStore, folder: string): Promise<readonly Figure[]> => {
@@ -108,25 +91,26 @@ const bareAppend = (database: Database.Database): BareAppend => {
 
 /** Opening the store and closing it; bare: the file alone, with one look at it. */
 const openFigure = async (folder: string): Promise<Figure> => {
-  const p95Ms = await p95(async () => valueOf(await openStore({ folder })).close(), 20)
-  const bareMs = await p95(() => {
+  const openAndClose = async (): Promise<void> => valueOf(await openStore({ folder })).close()
+  const bare = (): void => {
     const database = new Database(join(folder, 'bench.sqlite'))
     database.prepare('select count(*) from kysely_migration').all()
     database.close()
-  }, 20)
-  return { name: 'Opening the store', p95Ms, bareMs }
+  }
+  return { name: 'Opening the store', ...(await p95OfBoth(openAndClose, bare, 20)) }
 }
 
-/** How each question grows: a row a question, two columns a size. */
+/** How each question grows: a row a question, a column a size. */
 export const run = async (sizes: readonly number[]): Promise<readonly string[]> => {
-  const all: (readonly Figure[])[] = []
+  const all: Sized[] = []
   for (const size of sizes) all.push(await booksSpeed(size))
-  const head = ['p95, ms (times bare SQL)', ...sizes.map((size) => `${size} machines`)]
-  const rows = all[0].map(({ name }, row) => [name, ...all.map((figures) => cell(figures[row]))])
-  const slow = all.flatMap((figures, i) =>
-    figures.filter(({ p95Ms }) => p95Ms > barMs).map(({ name }) => `over ${barMs} ms at ${sizes[i]}: ${name}`),
-  )
-  return [...tableLines(head, rows), ...slow]
+  const made = all.map(({ fillS, bytes }, i) => sizeText(sizes[i], fillS, bytes))
+  return [
+    ...growthTable(
+      'SQLite',
+      sizes,
+      all.map(({ figures }) => figures),
+    ),
+    ...made,
+  ]
 }
-
-const cell = ({ p95Ms, bareMs }: Figure): string => `${p95Ms.toFixed(2)} (${(p95Ms / bareMs).toFixed(2)})`

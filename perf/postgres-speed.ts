@@ -1,8 +1,6 @@
 import pg from 'pg'
 import { Kysely, PostgresDialect } from 'kysely'
 import { valueOf } from '../src/base/result.ts'
-import type { BookStore } from '../src/bench/ports.ts'
-import { machineList } from '../src/bench/queries.ts'
 import { clientConfig } from '../src/store/postgres/database.ts'
 import { openStore } from '../src/store/postgres/open-store.ts'
 import { sqlBookStore } from '../src/store/sql/book-store.ts'
@@ -10,32 +8,38 @@ import type { Tables } from '../src/store/sql/tables.ts'
 import { startPostgres } from '../test/support/postgres.ts'
 import { appendFigures, writtenColumns, type BareAppend, type Figure } from './append-speed.ts'
 import { fillBench } from './bench-of-size.ts'
+import { growthTable, questions, sizeText, type Question, type Sized } from './book-questions.ts'
 import { p95OfBoth } from './percentile.ts'
-import { tableLines } from './table.ts'
 
 const times = 200
 
-type Question = { readonly name: string; readonly ask: (books: BookStore) => Promise<unknown> }
-const questions: readonly Question[] = [
-  { name: 'Bench: in hand, and those that left last', ask: (books) => machineList({ books, bench: 'own' }) },
-  { name: 'Bench: by a word', ask: (books) => machineList({ books, bench: 'own' }, { text: 'Larkstride' }) },
-  { name: 'Shelf: a page', ask: (books) => books.logs('own', 'part', { open: true, limit: 50 }) },
-  { name: 'Shelf: by a word', ask: (books) => books.logs('own', 'part', { open: true, limit: 50, text: 'Larkstride' }) }, // prettier-ignore
-  { name: 'Books: months', ask: (books) => books.months('own', 'calendar') },
-  { name: 'Books: lines of a month', ask: (books) => books.lines('own', 'calendar', '2025-06') },
-  { name: 'Books: results by blueprint', ask: (books) => books.results('own', 'blueprint') },
-]
-
 /** p95 of each question on PostgreSQL at a size, beside that of the same statements over one connection and nothing made of them. */
-export const postgresSpeed = async (machines: number): Promise<readonly Figure[]> => {
+const postgresSpeed = async (machines: number): Promise<Sized> => {
   const server = await startPostgres({ durable: true })
-  const url = await server.newDatabase()
+  try {
+    const url = await server.newDatabase()
+    const store = valueOf(await openStore({ url }))
+    const began = performance.now()
+    await fillBench(store, machines)
+    const fillS = (performance.now() - began) / 1000
+    await store.close()
+    return { fillS, ...(await figuresOf(url)) }
+  } finally {
+    await server.stop()
+  }
+}
+
+/** The figures of the bench in a database. It has some notes more afterwards. */
+const figuresOf = async (url: string): Promise<Omit<Sized, 'fillS'>> => {
   const bare = new pg.Client(clientConfig(url))
   const store = valueOf(await openStore({ url }))
   try {
-    await fillBench(store, machines)
     await bare.connect()
-    await bare.query('analyze')
+    // What a server does by itself in the minutes after so much was written.
+    await bare.query('vacuum analyze')
+    const { rows } = await bare.query<{ readonly bytes: number }>(
+      'select pg_database_size(current_database()) as bytes',
+    )
     const figures: Figure[] = []
     for (const { name, ask } of questions) {
       const statements = await statementsOf(url, ask)
@@ -44,11 +48,13 @@ export const postgresSpeed = async (machines: number): Promise<readonly Figure[]
       }
       figures.push({ name, ...(await p95OfBoth(() => ask(store.books), asked, times)) })
     }
-    return [...figures, ...(await appendFigures(store, bareAppend(bare), times))]
+    return {
+      bytes: rows[0]?.bytes ?? 0,
+      figures: [...figures, ...(await appendFigures(store, bareAppend(bare), times))],
+    }
   } finally {
     await bare.end()
     await store.close()
-    await server.stop()
   }
 }
 
@@ -83,12 +89,15 @@ const bareAppend = (client: pg.Client): BareAppend => ({
 
 /** How each question grows: a row a question, a column a size. */
 export const run = async (sizes: readonly number[]): Promise<readonly string[]> => {
-  const all: (readonly Figure[])[] = []
+  const all: Sized[] = []
   for (const size of sizes) all.push(await postgresSpeed(size))
-  const cell = ({ p95Ms, bareMs }: Figure): string => `${p95Ms.toFixed(2)} (${(p95Ms / bareMs).toFixed(2)})`
-  const head = ['PostgreSQL, p95, ms (times bare SQL)', ...sizes.map((size) => `${size} machines`)]
-  return tableLines(
-    head,
-    all[0].map(({ name }, row) => [name, ...all.map((figures) => cell(figures[row]))]),
-  )
+  const made = all.map(({ fillS, bytes }, i) => sizeText(sizes[i], fillS, bytes))
+  return [
+    ...growthTable(
+      'PostgreSQL',
+      sizes,
+      all.map(({ figures }) => figures),
+    ),
+    ...made,
+  ]
 }

@@ -140,6 +140,20 @@ export type LedgerLine = BookLine & {
   readonly what: string
 }
 
+/** Which lines of a month; all of them where nothing is said. */
+export type LinesAsked = {
+  readonly currency?: Currency | undefined
+  /** One day of the month. */
+  readonly day?: string | undefined
+  /** So many from the beginning. */
+  readonly limit?: number | undefined
+}
+/** A machine that was sold, as the stock book has it. */
+export type SoldMachine = Pick<MachineState, 'id' | 'name' | 'currency' | 'paidMinor' | 'receivedMinor'> & {
+  readonly boughtDay: string
+  readonly soldDay: string
+}
+
 /** What the lists and the books ask of the store; made from the logs, so it can be made again from them. Virtual machines are in no sum. */
 export type BookStore = {
   readonly machines: (bench: BenchId, asked: PageAsked) => Promise<Page<MachineState>>
@@ -151,10 +165,12 @@ export type BookStore = {
   readonly results: (bench: BenchId, by: 'blueprint' | 'complaint' | 'source') => Promise<readonly ResultLine[]>
   /** How many machines came and left, by the month of the day; the earliest first. */
   readonly traffic: (bench: BenchId, kind: MonthKind) => Promise<readonly TrafficLine[]>
-  /** All lines of one month, by day. */
-  readonly lines: (bench: BenchId, kind: MonthKind, month: string) => Promise<readonly LedgerLine[]>
+  /** Lines of one month, by day. */
+  readonly lines: (bench: BenchId, kind: MonthKind, month: string, asked?: LinesAsked) => Promise<readonly LedgerLine[]>
+  /** How many lines there are of a month; of one currency where it is named. */
+  readonly lineCount: (bench: BenchId, kind: MonthKind, month: string, currency?: Currency) => Promise<number>
   /** Machines sold from the one day to the other, both within, and not brought back since; by day. */
-  readonly sold: (bench: BenchId, from: string, to: string) => Promise<readonly MachineState[]>
+  readonly sold: (bench: BenchId, from: string, to: string) => Promise<readonly SoldMachine[]>
 }
 
 /** Something that was written to a bench, by whomever. */

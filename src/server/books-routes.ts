@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi'
+import { currencies, type Currency } from '../base/money.ts'
 import { bookFileNames, type BookFileName } from '../bench/books/book-files.ts'
 import { json, object, refusal } from './answers.ts'
 import { importRoute } from './import-route.ts'
@@ -30,10 +31,17 @@ export const bookLinesRoute = createRoute({
   summary: 'The lines that the figures of one month are made of',
   request: {
     params: bench.extend({ month: z.string().regex(/^\d{4}-\d{2}$/, 'a month is written as 2026-03') }),
-    query: z.strictObject({ months: z.enum(['calendar', 'from-6th']).default('calendar') }),
+    query: z.strictObject({
+      months: z.enum(['calendar', 'from-6th']).default('calendar'),
+      currency: z.enum(currencies as readonly [Currency, ...Currency[]]).optional(),
+      limit: z.coerce.number().int().min(1).max(100_000).optional(),
+    }),
   },
   responses: {
-    200: json('The lines, by day', z.strictObject({ lines: z.array(z.looseObject({})) })),
+    200: json(
+      'The lines, by day, and how many there are in all',
+      z.strictObject({ lines: z.array(z.looseObject({})), total: z.number().int() }),
+    ),
     ...notThere,
   },
 })

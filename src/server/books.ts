@@ -19,8 +19,10 @@ export const addBooks = (app: OpenAPIHono, deps: (bench: BenchId) => CommandDeps
   })
   app.openapi(routes.bookLinesRoute, async (c) => {
     const { bench, month } = c.req.valid('param')
+    const { months, currency, limit } = c.req.valid('query')
     const { books } = deps(bench)
-    return typed(c.json({ lines: await books.lines(bench, c.req.valid('query').months, month) }, 200))
+    const lines = await books.lines(bench, months, month, { currency, limit })
+    return typed(c.json({ lines, total: await books.lineCount(bench, months, month, currency) }, 200))
   })
   app.openapi(routes.bookFileRoute, async (c) => {
     const { bench, file } = c.req.valid('param')

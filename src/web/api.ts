@@ -2,6 +2,7 @@ import type { BenchId, BlueprintOrigin, MachineDocument, MachineList, MachineSta
 import type { NoteContentInput } from '../bench/note.ts'
 import type { PriceContent, PriceContentInput } from '../bench/prices/price-note.ts'
 import type { WhatToAsk } from '../bench/prices/what-to-ask.ts'
+import type { Currency } from '../base/money.ts'
 import type { BooksView } from '../bench/books/books-view.ts'
 import type { ExpenseContent, ExpenseContentInput } from '../bench/books/expense-note.ts'
 import type { ExpenseState } from '../bench/books/expenses.ts'
@@ -146,18 +147,20 @@ type PriceDocument = { readonly entries: readonly { readonly id: string; readonl
 export const getBooks = (bench: BenchId, year: string | null, signal: AbortSignal): Promise<BooksView> =>
   get(`/bench/${bench}/books${year === null ? '' : `?year=${encodeURIComponent(year)}`}`, signal)
 
-/** The lines that the figures of a month are made of. */
-export const getBookLines = async (
+/** The first lines that the figures of a month are made of, in one currency, and how many there are in all. */
+export const getBookLines = (
   bench: BenchId,
-  { months, month }: { readonly months: MonthKind; readonly month: string },
+  { months, month, currency, limit }: LinesWanted,
   signal: AbortSignal,
-): Promise<readonly LedgerLine[]> =>
-  (
-    await get<{ readonly lines: readonly LedgerLine[] }>(
-      `/bench/${bench}/books/lines/${month}?months=${months}`,
-      signal,
-    )
-  ).lines
+): Promise<{ readonly lines: readonly LedgerLine[]; readonly total: number }> =>
+  get(`/bench/${bench}/books/lines/${month}?months=${months}&currency=${currency}&limit=${limit}`, signal)
+
+export type LinesWanted = {
+  readonly months: MonthKind
+  readonly month: string
+  readonly currency: Currency
+  readonly limit: number
+}
 
 /** Takes in a CSV file of past machines. */
 export const importBooks = (

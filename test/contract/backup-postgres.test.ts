@@ -1,4 +1,4 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { mkdir, readdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { valueOf } from '../../src/base/result.ts'
@@ -10,12 +10,13 @@ import { openToRead } from '../../src/store/backup/open-to-read.ts'
 import { restoreBackup } from '../../src/store/backup/restore-backup.ts'
 import { readEverything } from '../../src/store/copy/read-everything.ts'
 import type { KeptRecord } from '../../src/store/copy/records.ts'
+import { restoreIntoDatabase } from '../../src/store/move/restore-into-database.ts'
 import { moveBench } from '../../src/store/move/move-bench.ts'
 import { openBenchStore, type BenchStore, type StorePlace } from '../../src/store/open-bench-store.ts'
 import { openStore } from '../../src/store/sqlite/open-store.ts'
 import { everythingIn, lookOver, picture, tempFolder } from '../support/filled-store.ts'
 import { added, log } from '../support/notes.ts'
-import { postgresHere, sharedPostgres } from '../support/postgres.ts'
+import { ask, postgresHere, sharedPostgres } from '../support/postgres.ts'
 
 const spent = (id: string) => ({
   id: 'a',
@@ -121,6 +122,37 @@ describe.runIf(postgresHere())('a bench in PostgreSQL', () => {
     const next = { folder: join(folder, 'next'), database: await (await sharedPostgres()).newDatabase() }
     expect(valueOf(await moveBench(to, next)).photos).toBe(2)
     expect(await reading(next, everythingOf)).toEqual(restored)
+  })
+
+  it('comes back straight into another database, which has to be empty', async () => {
+    await fill(store)
+    const file = join(folder, 'bench.zip')
+    await backUp(place, file)
+    const next = { folder: join(folder, 'next'), database: await (await sharedPostgres()).newDatabase() }
+    const restored = valueOf(await restoreIntoDatabase(file, next))
+    expect(restored).toMatchObject({ counts: { machines: 1, people: 1, photographs: 1 }, lost: [] })
+    expect(await reading(next, everythingOf)).toEqual(withoutPassphrases(await reading(place, everythingOf)))
+    expect((await reading(next, (source) => checkStore(source))).problems).toEqual([])
+    // What it was unpacked into on the way is gone again.
+    expect(await readdir(next.folder)).toEqual([])
+    expect(await restoreIntoDatabase(file, next)).toMatchObject({ problems: [{ code: 'not-empty' }] })
+  })
+
+  it('is not half restored where the database gives up in the middle', async () => {
+    await fill(store)
+    let left = 3
+    await write(store, 'w', () => left-- === 0)
+    const file = join(folder, 'bench.zip')
+    await backUp(place, file)
+    const next = { folder: join(folder, 'next'), database: await (await sharedPostgres()).newDatabase() }
+    await valueOf(await openBenchStore(next)).close()
+    await ask(next.database, `create function no() returns trigger language plpgsql as $$ begin raise exception 'no room' using errcode = '53100'; end $$; create trigger no before insert on log for each row execute function no()`) // prettier-ignore
+    expect(await restoreIntoDatabase(file, next)).toMatchObject({ kind: 'refused', problems: [{ code: 'disk-full' }] })
+    for (const table of ['machine', 'note', 'log', 'person', 'settings_change', 'photo'])
+      expect([table, await ask(next.database, `select 1 from ${table}`)]).toEqual([table, []])
+    expect(await readdir(next.folder)).toEqual([])
+    await ask(next.database, 'drop trigger no on log')
+    expect(valueOf(await restoreIntoDatabase(file, next)).counts.logs).toBe(3)
   })
 
   it('is looked over and written as open files', async () => {

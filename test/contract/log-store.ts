@@ -238,7 +238,17 @@ export const logStoreContract = (name: string, make: () => Promise<BenchUnderTes
       const traffic = [{ month: '2026-03', currency: 'GBP', came: 3, paidMinor: 2300, left: 2 }]
       expect(await stores.books.traffic('own', 'calendar')).toEqual(traffic)
       expect(await stores.books.traffic('own', 'from-6th')).toEqual(traffic)
-      expect((await stores.books.sold('own', '2026-03-14', '2026-03-14')).map(({ id }) => id)).toEqual(['m1', 'm2'])
+      const sold = await stores.books.sold('own', '2026-03-14', '2026-03-14')
+      expect(sold.map(({ id }) => id)).toEqual(['m1', 'm2'])
+      const machines = (await stores.books.machines('own', { open: false, limit: 9 })).items
+      expect(sold).toEqual(
+        sold.map(({ id }) => {
+          const one = machines.find((machine) => machine.id === id)
+          const { name, currency, paidMinor, receivedMinor } = one ?? {}
+          const [boughtDay, soldDay] = [one?.addedAt, one?.left?.at].map((time) => time?.slice(0, 10))
+          return { id, name, currency, paidMinor, receivedMinor, boughtDay, soldDay }
+        }),
+      )
       expect(await stores.books.sold('own', '2026-03-15', '2026-04-14')).toEqual([])
       expect(await stores.books.sold('demo', '2026-03-14', '2026-03-14')).toEqual([])
     })
@@ -265,6 +275,21 @@ export const logStoreContract = (name: string, make: () => Promise<BenchUnderTes
       ])
       expect(await stores.books.lines('own', 'from-6th', '2026-02')).toHaveLength(2)
       expect(await stores.books.lines('demo', 'calendar', '2026-03')).toEqual([])
+    })
+
+    it('gives some of the lines of a month, and how many there are', async () => {
+      await stores.notes.add('own', 'm1', log([added({ currency: 'EUR' })]))
+      await stores.logs.write('own', [{ ...begin('p1'), entries: [put('p1', {}, 3)] } as LogWrite])
+      const logsOf = async (...asked: Parameters<typeof stores.books.lines>) =>
+        (await stores.books.lines(...asked)).map((line) => `${line.log} ${line.account}`)
+      expect(await logsOf('own', 'calendar', '2026-03', { limit: 3 })).toEqual(['p1 shelf', 'p1 cash', 'm1 machines'])
+      expect(await logsOf('own', 'calendar', '2026-03', { currency: 'EUR', limit: 1 })).toEqual(['m1 machines'])
+      expect(await logsOf('own', 'calendar', '2026-03', { day: '2026-03-03' })).toEqual(['p1 shelf', 'p1 cash'])
+      expect(await logsOf('own', 'from-6th', '2026-02', { day: '2026-03-14' })).toEqual([])
+      expect(await stores.books.lineCount('own', 'calendar', '2026-03')).toBe(4)
+      expect(await stores.books.lineCount('own', 'from-6th', '2026-02', 'GBP')).toBe(2)
+      expect(await stores.books.lineCount('own', 'calendar', '2026-03', 'EUR')).toBe(2)
+      expect(await stores.books.lineCount('demo', 'calendar', '2026-03')).toBe(0)
     })
   })
 }

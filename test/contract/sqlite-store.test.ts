@@ -51,12 +51,17 @@ describe('opening the store', () => {
     const database = new Database(join(folder, 'bench.sqlite'))
     database.exec("insert into kysely_migration values ('9999-later', '2030-01-01')")
     expect(await openStore({ folder })).toMatchObject({ kind: 'refused', problems: [{ code: 'newer-store' }] })
-    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 7 })
+    expect(database.prepare('select count(*) as count from kysely_migration').get()).toMatchObject({ count: 8 })
     database.close()
   })
 })
 
+const withoutMachinesBehind = [
+  'drop index machine_behind;',
+  "delete from kysely_migration where name = '0007-machines-behind';",
+].join(' ')
 const withoutPeople = [
+  withoutMachinesBehind,
   'drop table device; drop table person;',
   "delete from kysely_migration where name = '0006-people-and-devices';",
 ].join(' ')
@@ -92,6 +97,7 @@ const withoutBlueprints = "drop table own_blueprint; delete from kysely_migratio
 
 describe('a store that an older version wrote', () => {
   it.each([
+    ['a quick start', withoutMachinesBehind],
     ['people and devices', withoutPeople],
     ['names of people', withoutWriters],
     ['the shelf and the books', withoutBooks],

@@ -82,10 +82,17 @@ async function* bothLists<T>(deps: FileDeps, kind: LogKind): AsyncGenerator<read
   yield* openList<T>(deps, kind, false)
 }
 
-/** Month by month, the earliest first. */
+/** Days that a month may have. */
+const mostDays = 31
+
+/** Day by day, the earliest first: a month of a large bench has tens of thousands of lines. */
 async function* ledger({ books, bench }: FileDeps): AsyncGenerator<readonly LedgerLine[]> {
   const months = new Set((await books.months(bench, 'calendar')).map(({ month }) => month))
-  for (const month of [...months].sort()) yield await books.lines(bench, 'calendar', month)
+  for (const month of [...months].sort()) {
+    for (let day = 1; day <= mostDays; day++) {
+      yield await books.lines(bench, 'calendar', month, { day: `${month}-${String(day).padStart(2, '0')}` })
+    }
+  }
 }
 
 const money = (minor: number): Cell => ({ minor })

@@ -3,9 +3,8 @@ import { complaints } from '../../facts/complaints.ts'
 import type { Region } from '../../facts/regions.ts'
 import { notAdvice, taxYearOf } from '../../facts/tax-years.ts'
 import { whereFrom } from '../../facts/where-from.ts'
-import type { MachineState } from '../contract.ts'
 import { monthFrom6th, monthOf } from '../logs/calendar-day.ts'
-import type { MonthKind, MonthLine, ResultLine, TrafficLine } from '../ports.ts'
+import type { MonthKind, MonthLine, ResultLine, SoldMachine, TrafficLine } from '../ports.ts'
 import { periodOf, type Period } from './figures.ts'
 import {
   marginOf,
@@ -78,7 +77,7 @@ export type BooksSeen = {
   readonly yearTraffic: readonly TrafficLine[]
   readonly results: Readonly<Record<PaysBy, readonly ResultLine[]>>
   readonly year: string
-  readonly sold: readonly MachineState[]
+  readonly sold: readonly SoldMachine[]
   readonly blueprintNames: ReadonlyMap<string, string>
 }
 

@@ -4,9 +4,7 @@ import { itemMargins } from '../../engines/money/index.ts'
 import { marginSchemes } from '../../facts/margin-scheme.ts'
 import type { Region } from '../../facts/regions.ts'
 import { taxMarks, taxNote, taxYearOf, taxYearStart, type TaxMark, type TaxYear } from '../../facts/tax-years.ts'
-import type { MachineState } from '../contract.ts'
-import { dayOf } from '../logs/calendar-day.ts'
-import type { MonthKind } from '../ports.ts'
+import type { MonthKind, SoldMachine } from '../ports.ts'
 
 /** Months by which a region's tax year can be put together. */
 export const monthKindOf = (region: Region): MonthKind => (taxYearStart[region].day === 6 ? 'from-6th' : 'calendar')
@@ -75,7 +73,7 @@ export type MarginView = {
 }
 
 /** Margins of the machines sold, as information for who is registered; null where the region has no scheme known here. */
-export const marginOf = (region: Region, currency: Currency, sold: readonly MachineState[]): MarginView | null => {
+export const marginOf = (region: Region, currency: Currency, sold: readonly SoldMachine[]): MarginView | null => {
   const scheme = marginSchemes[region]
   if (scheme === undefined) return null
   const rate = scheme.ratePercent
@@ -89,8 +87,8 @@ export const marginOf = (region: Region, currency: Currency, sold: readonly Mach
   const lines = own.map((one, i): MarginLine => ({
     machine: one.id,
     name: one.name,
-    boughtDay: dayOf(one.addedAt),
-    soldDay: one.left === null ? '' : dayOf(one.left.at),
+    boughtDay: one.boughtDay,
+    soldDay: one.soldDay,
     purchaseMinor: one.paidMinor,
     saleMinor: one.receivedMinor,
     marginMinor: margins[i]?.marginMinor ?? 0,

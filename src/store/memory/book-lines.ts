@@ -2,7 +2,7 @@ import type { Projection } from '../../bench/books/book-line.ts'
 import type { BenchId, MachineState } from '../../bench/contract.ts'
 import { monthFrom6th, monthOf } from '../../bench/logs/calendar-day.ts'
 import type { LogKind } from '../../bench/logs/entry.ts'
-import type { LedgerLine, MonthKind, TrafficLine } from '../../bench/ports.ts'
+import type { LedgerLine, LinesAsked, MonthKind, SoldMachine, TrafficLine } from '../../bench/ports.ts'
 import { projectLog, projectMachine } from '../../bench/projection.ts'
 import { othersOf, type MemoryLogs } from './logs.ts'
 
@@ -40,6 +40,7 @@ export const memoryLedger = (
   bench: BenchId,
   kind: MonthKind,
   month: string,
+  { currency: only, day, limit }: LinesAsked = {},
 ): readonly LedgerLine[] => {
   const found: LedgerLine[] = []
   const add = (
@@ -64,17 +65,22 @@ export const memoryLedger = (
     }
   }
   const keyOf = ({ day, kind: of, log }: LedgerLine): string => [day, of, log].join(' ')
-  return found.toSorted((a, b) => (keyOf(a) === keyOf(b) ? 0 : keyOf(a) < keyOf(b) ? -1 : 1))
+  return found
+    .filter((line) => (only === undefined || line.currency === only) && (day === undefined || line.day === day))
+    .toSorted((a, b) => (keyOf(a) === keyOf(b) ? 0 : keyOf(a) < keyOf(b) ? -1 : 1))
+    .slice(0, limit)
 }
 
 /** Machines that were sold between two days. */
-export const memorySold = (machines: readonly Projection[], from: string, to: string): readonly MachineState[] =>
+export const memorySold = (machines: readonly Projection[], from: string, to: string): readonly SoldMachine[] =>
   machines
     .filter(({ open, result }) => {
       if (open || result === null || result.leftDay === null) return false
       const isSold = result.exit === 'sell-working' || result.exit === 'sell-for-spares' || result.receivedMinor > 0
       return isSold && result.leftDay >= from && result.leftDay <= to
     })
-    .map(({ summary, result }) => ({ state: summary as MachineState, day: result?.leftDay ?? '' }))
-    .toSorted((a, b) => (a.day === b.day ? (a.state.id < b.state.id ? -1 : 1) : a.day < b.day ? -1 : 1))
-    .map(({ state }) => state)
+    .map(({ summary, result }): SoldMachine => {
+      const { id, name, currency, paidMinor, receivedMinor } = summary as MachineState
+      return { id, name, currency, paidMinor, receivedMinor, boughtDay: result?.cameDay ?? '', soldDay: result?.leftDay ?? '' } // prettier-ignore
+    })
+    .toSorted((a, b) => (a.soldDay === b.soldDay ? (a.id < b.id ? -1 : 1) : a.soldDay < b.soldDay ? -1 : 1))

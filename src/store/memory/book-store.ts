@@ -16,7 +16,9 @@ export const memoryBookStore = (logs: MemoryLogs): BookStore => ({
   months: (bench, kind) => Promise.resolve(monthLines(everything(logs, bench), kind)),
   results: (bench, by) => Promise.resolve(resultLines(machinesOf(logs, bench), by)),
   traffic: (bench, kind) => Promise.resolve(memoryTraffic(machinesOf(logs, bench), kind)),
-  lines: (bench, kind, month) => Promise.resolve(memoryLedger(logs, bench, kind, month)),
+  lines: (bench, kind, month, asked) => Promise.resolve(memoryLedger(logs, bench, kind, month, asked)),
+  lineCount: (bench, kind, month, currency) =>
+    Promise.resolve(memoryLedger(logs, bench, kind, month, { currency }).length),
   sold: (bench, from, to) => Promise.resolve(memorySold(machinesOf(logs, bench), from, to)),
 })
 

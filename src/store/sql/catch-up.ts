@@ -5,7 +5,7 @@ import { projectMachineLog } from './project.ts'
 /** Machines at a time, so that another program gets its turn in between. */
 const atOnce = 100
 
-/** Makes what lists and books need of machines that were written before there was any such thing. */
+/** Makes what lists and books need of machines that were written before there was any such thing. An index leads to them. */
 export const catchUp = async (db: Kysely<Tables>): Promise<void> => {
   let after = 0
   for (;;) {

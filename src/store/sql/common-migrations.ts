@@ -1,4 +1,5 @@
 import type { Migration } from 'kysely'
+import { addMachinesBehind } from './migration-machines-behind.ts'
 import { addPeopleAndDevices } from './migration-people-and-devices.ts'
 
 /**
@@ -8,4 +9,5 @@ import { addPeopleAndDevices } from './migration-people-and-devices.ts'
  */
 export const commonMigrations: Readonly<Record<string, Migration>> = {
   '0006-people-and-devices': { up: addPeopleAndDevices },
+  '0007-machines-behind': { up: addMachinesBehind },
 }

@@ -3,8 +3,17 @@ import { entrySchema, type Entry, type LogKind } from '../../bench/logs/entry.ts
 import type { Tables } from './tables.ts'
 
 /** What the store holds went through the same schema on its way in; a row that does not pass was not written by this program. */
-export const entryOf = ({ id, log, seq, at, by, content }: Omit<Selectable<Tables['log_entry']>, 'kind'>): Entry =>
-  entrySchema.parse({ id, log, seq, at, ...(by === null ? {} : { by }), content: JSON.parse(content) as unknown })
+export const entryOf = ({
+  id,
+  log,
+  seq,
+  at,
+  by,
+  content: text,
+}: Omit<Selectable<Tables['log_entry']>, 'kind'>): Entry => {
+  const content = JSON.parse(text) as unknown
+  return entrySchema.parse(by === null ? { id, log, seq, at, content } : { id, log, seq, at, by, content })
+}
 
 export const readEntries = async (db: Kysely<Tables>, kind: LogKind, log: string): Promise<readonly Entry[]> => {
   const rows = await db

@@ -85,6 +85,8 @@ export type Tables = {
     readonly month: string
     readonly currency: string
     readonly account: string
+    /** How many lines it is the sum of. */
+    readonly lines: number
     readonly minor: number
     /** Thousandths of a minute. */
     readonly milliminutes: number

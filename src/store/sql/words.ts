@@ -8,8 +8,10 @@ export type Words = {
   readonly monthFrom6th: (day: string) => RawBuilder<string>
   /** The kind of a note or an entry, out of its content. */
   readonly kindOf: (content: string) => RawBuilder<string | null>
+  /** A whole number that stands in a column's JSON under this name. */
+  readonly numberIn: (column: string, name: string) => RawBuilder<number>
   /** Whether a column holds a pattern, whatever the case of its letters. */
-  readonly isLike: (column: string, pattern: string) => RawBuilder<boolean>
+  readonly isLike: (column: string, pattern: RawBuilder<unknown>) => RawBuilder<boolean>
   /** Behind a select: keeps the rows for this transaction until it ends. SQLite has one writer at a time, so there is nothing to keep. */
   readonly forUpdate: RawBuilder<unknown>
   /** A text as it is kept. PostgreSQL takes no NUL in one; what people wrote is kept as JSON, which has another sign for it. */
@@ -20,6 +22,7 @@ const sqlite: Words = {
   kind: 'sqlite',
   monthFrom6th: (day) => sql`substr(date(${sql.ref(day)}, '-5 days'), 1, 7)`,
   kindOf: (content) => sql`json_extract(${sql.ref(content)}, '$.kind')`,
+  numberIn: (column, name) => sql`json_extract(${sql.ref(column)}, ${sql.lit(`$.${name}`)})`,
   isLike: (column, pattern) => sql`${sql.ref(column)} like ${pattern} escape '\\'`,
   forUpdate: sql``,
   asKept: (text) => text,
@@ -39,6 +42,8 @@ const postgres: Words = {
   kind: 'postgres',
   monthFrom6th: (day) => sql`to_char(${sql.ref(day)}::date - 5, 'YYYY-MM')`,
   kindOf: kindOfContent,
+  numberIn: (column, name) =>
+    sql`(replace(${sql.ref(column)}, '\\u0000', '\\ufffd')::json ->> ${sql.lit(name)})::bigint`,
   isLike: (column, pattern) => sql`${sql.ref(column)} ilike ${pattern} escape '\\'`,
   forUpdate: sql`for update`,
   asKept: withoutNul,

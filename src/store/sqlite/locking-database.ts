@@ -1,5 +1,6 @@
 import type { SqliteDatabase, SqliteStatement } from 'kysely'
 import type Database from 'libsql'
+import { keepingPrepared } from './prepared.ts'
 
 /**
  * The database as Kysely drives it, with transactions that take the write lock at once. Every transaction here writes; one
@@ -12,15 +13,18 @@ import type Database from 'libsql'
 export const lockingDatabase = (
   database: Database.Database,
   begin: 'begin' | 'begin immediate' = 'begin immediate',
-): SqliteDatabase => ({
-  close: () => void database.close(),
-  prepare: (sql) => {
-    // A full disk makes SQLite take the transaction back by itself; taking it back once more would hide why it failed.
-    if (sql === 'rollback') return controlStatement(() => database.inTransaction && database.exec(sql))
-    if (controls.includes(sql)) return controlStatement(() => database.exec(sql === 'begin' ? begin : sql))
-    return database.prepare(sql)
-  },
-})
+): SqliteDatabase => {
+  const prepare = keepingPrepared(database)
+  return {
+    close: () => void database.close(),
+    prepare: (sql) => {
+      // A full disk makes SQLite take the transaction back by itself; taking it back once more would hide why it failed.
+      if (sql === 'rollback') return controlStatement(() => database.inTransaction && database.exec(sql))
+      if (controls.includes(sql)) return controlStatement(() => database.exec(sql === 'begin' ? begin : sql))
+      return prepare(sql)
+    },
+  }
+}
 
 /** As Kysely's SQLite driver writes them. */
 const controls: readonly string[] = ['begin', 'commit']

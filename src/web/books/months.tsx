@@ -58,9 +58,12 @@ export const Months = ({ bench, months, currency }: MonthsProps) => {
   )
 }
 
+/** Lines shown at most; the file of the ledger has all. */
+const mostLines = 200
+
 const MonthLines = ({ bench, months, currency }: MonthsProps) => {
   const [month, setMonth] = useState(months[0]?.month ?? '')
-  const { data, error } = useBookLines(bench, 'calendar', month)
+  const { data, error } = useBookLines(bench, { months: 'calendar', month, currency, limit: mostLines })
   return (
     <>
       <Select label="Month" value={month} onChange={setMonth}>
@@ -70,24 +73,19 @@ const MonthLines = ({ bench, months, currency }: MonthsProps) => {
           </option>
         ))}
       </Select>
-      {data === undefined ? (
-        <Loading what="the lines" error={error} />
-      ) : (
-        <Lines lines={data.filter((line) => line.currency === currency)} currency={currency} />
-      )}
+      {data === undefined ? <Loading what="the lines" error={error} /> : <Lines {...data} currency={currency} />}
     </>
   )
 }
 
-/** Lines shown at most; the file of the ledger has all. */
-const mostLines = 200
+type LinesProps = { readonly lines: readonly LedgerLine[]; readonly total: number; readonly currency: Currency }
 
-const Lines = ({ lines, currency }: { readonly lines: readonly LedgerLine[]; readonly currency: Currency }) => (
+const Lines = ({ lines, total, currency }: LinesProps) => (
   <>
     <AccountTable
       caption="Lines of the books"
       columns={['For', 'Day', 'Account', 'Amount']}
-      rows={lines.slice(0, mostLines).map((line, i) => ({
+      rows={lines.map((line, i) => ({
         key: `${line.note} ${i}`,
         cells: [
           line.label,
@@ -99,7 +97,7 @@ const Lines = ({ lines, currency }: { readonly lines: readonly LedgerLine[]; rea
     />
     <p className="hint">
       What comes into an account is above zero, what leaves it below; the lines of each note add up to nothing.{' '}
-      {lines.length > mostLines ? `These are ${mostLines} of ${lines.length}; the ledger file has all.` : ''}
+      {total > lines.length ? `These are ${lines.length} of ${total}; the ledger file has all.` : ''}
     </p>
   </>
 )

@@ -1,17 +1,16 @@
 import { useInfiniteQuery, useQuery, useQueryClient } from '@tanstack/react-query'
 import type { BenchId } from '../../bench/contract.ts'
-import type { MonthKind } from '../../bench/ports.ts'
-import { getBookLines, getBooks, getExpenses } from '../api.ts'
+import { getBookLines, getBooks, getExpenses, type LinesWanted } from '../api.ts'
 
 const booksKey = (bench: BenchId): readonly string[] => ['books', bench]
 
 export const useBooks = (bench: BenchId) =>
   useQuery({ queryKey: [...booksKey(bench), 'view'], queryFn: ({ signal }) => getBooks(bench, null, signal) })
 
-export const useBookLines = (bench: BenchId, months: MonthKind, month: string) =>
+export const useBookLines = (bench: BenchId, wanted: LinesWanted) =>
   useQuery({
-    queryKey: [...booksKey(bench), months, month],
-    queryFn: ({ signal }) => getBookLines(bench, { months, month }, signal),
+    queryKey: [...booksKey(bench), 'lines', wanted],
+    queryFn: ({ signal }) => getBookLines(bench, wanted, signal),
   })
 
 /** What was spent on no machine, a stretch at a time. */

@@ -1,5 +1,6 @@
+import type { Path } from '../../../base/form/place-text.ts'
+import { parse } from '../../../base/parse.ts'
 import type { Problem } from '../../../base/problem.ts'
-import { problem } from '../../../base/problem.ts'
 import { ok, refused, type Result } from '../../../base/result.ts'
 import type { Blueprint } from '../../../blueprint/schema.ts'
 import { checkNote } from '../../append.ts'
@@ -25,19 +26,10 @@ export const pastNotes = (
 ): Result<readonly Note[]> => {
   const problems: Problem[] = []
   const notes = contentsOf(past, blueprint, hourMinor).flatMap(({ day, content }, i): readonly Note[] => {
-    const parsed = noteContentSchema.safeParse(content)
-    if (parsed.success)
-      return [{ id: `${id}-${i + 1}`, machine: id, seq: i + 1, at: momentOf(day, i), content: parsed.data }]
-    problems.push(
-      ...parsed.error.issues.map(({ path, message }) =>
-        problem(
-          'not-of-the-form',
-          placeOf(row, columnOf(String(path[0] ?? ''))),
-          message,
-          'Write it shorter or smaller',
-        ),
-      ),
-    )
+    const parsed = parse(noteContentSchema, content, 'row', ([field]) => placeOf(row, columnOf(field)))
+    if (parsed.kind === 'ok')
+      return [{ id: `${id}-${i + 1}`, machine: id, seq: i + 1, at: momentOf(day, i), content: parsed.value }]
+    problems.push(...parsed.problems)
     return []
   })
   if (problems.length > 0) return refused(...problems)
@@ -99,4 +91,4 @@ const columns: Readonly<Record<string, string>> = {
   receivedMinor: 'received',
   feeMinor: 'fees',
 }
-const columnOf = (field: string): string => columns[field] ?? field
+const columnOf = (field: Path[number] = ''): string => columns[String(field)] ?? String(field)
