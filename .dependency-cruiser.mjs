@@ -73,13 +73,13 @@ export default {
     {
       name: 'pages-run-engines-in-the-worker',
       comment:
-        'Engines take tens of milliseconds; on the page they would block typing. Only *.worker.ts may import them. Types, the small words of base and facts, picking from a list, what a part is on the shelf, watts to outcome, the branches of a plan, where the lines of a drawing run, the order of the bench and how results read are free.',
+        'Engines take tens of milliseconds; on the page they would block typing. Only *.worker.ts may import them. Types, the small words of base and facts, picking from a list, what a part is on the shelf, watts to outcome, the branches of a plan, where the lines of a drawing run, the order of the bench and how results, histories and records of others read are free.',
       severity: 'error',
       from: { path: '^src/web/', pathNot: '\\.worker\\.ts$' },
       to: {
         path: '^src/(engines|machine|blueprint|bench|store|server|cli)/',
         pathNot:
-          '^src/(blueprint/(narrow|signs|entry|part-kind-of)|machine/(scale|undertaking|branches|drawing/[a-z]+)|bench/(next-hour|words))\\.ts$',
+          '^src/(blueprint/(narrow|signs|entry|part-kind-of)|machine/(scale|undertaking|branches|drawing/[a-z]+)|bench/(next-hour|words|shelf/part-history|adverts/advert-history|open-data/record-words))\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
     },

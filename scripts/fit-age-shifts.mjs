@@ -1,6 +1,6 @@
 // Fits how the mix of faults shifts with the age of a machine, from the open repair records:
 //   node scripts/fit-age-shifts.mjs FILE.csv
-// Prints the rows of the table in src/facts/rate-shifts.ts. The records themselves stay where they are.
+// Prints the rows of the table in src/facts/age-and-wear.ts. The records themselves stay where they are.
 import { readFileSync } from 'node:fs'
 import { ensureBuilt } from './ensure-built.mjs'
 
@@ -8,7 +8,7 @@ const file = process.argv[2]
 if (file === undefined) throw new Error('Name the file of records: columns corded, fault_type, age')
 await ensureBuilt()
 const { shrunkRatios } = await import('../dist/engines/belief/index.js')
-const { ageBandOf, ageBands, labelsOfFaultTypes } = await import('../dist/facts/rate-shifts.js')
+const { ageBandOf, ageBands, labelsOfFaultTypes } = await import('../dist/facts/age-and-wear.js')
 
 const [heading, ...lines] = readFileSync(file, 'utf8').trim().split(/\r?\n/)
 const columns = heading.split(',')

@@ -1,26 +1,21 @@
 import type { ZodType } from 'zod'
-import { problem, type Problem } from './problem.ts'
+import { formProblems } from './form/form-problems.ts'
+import type { Path } from './form/place-text.ts'
 import { ok, refused, type Result } from './result.ts'
 
 /**
- * Parses outside input once, at the door. A refusal names the path of each fault in the input.
+ * Parses outside input once, at the door. A refusal has a problem for each mistake of form, in plain words: what is wrong, its
+ * place in the input, and what would be right there.
  * @param what how to name the whole input in the message, such as `blueprint`
+ * @param place how a place in it is written; left out, as in `moves[2].minutes`
  */
-export const parse = <T>(schema: ZodType<T>, input: unknown, what: string): Result<T> => {
+export const parse = <T>(
+  schema: ZodType<T>,
+  input: unknown,
+  what: string,
+  place?: (path: Path) => string,
+): Result<T> => {
   const parsed = schema.safeParse(input)
   if (parsed.success) return ok(parsed.data)
-  return refused(...parsed.error.issues.map((issue) => issueProblem(issue, what)))
+  return refused(...formProblems({ schema, input, what, place }, parsed.error.issues))
 }
-
-const issueProblem = (
-  issue: { path: readonly PropertyKey[]; message: string; code?: string | undefined },
-  what: string,
-): Problem => {
-  const path = issue.path.map(String).join('.')
-  const mend = `See the JSON Schema of ${article(what)} ${what}`
-  return problem('not-of-the-form', path === '' ? what : `${what} ${path}`, trimStop(issue.message), mend)
-}
-
-const trimStop = (text: string): string => text.replace(/\.$/, '')
-
-const article = (noun: string): string => (/^[aeiou]/i.test(noun) ? 'an' : 'a')

@@ -42,7 +42,7 @@ const firstProblems = (content: NoteContent, blueprint: Blueprint): readonly Pro
   }
   const parts = blueprint.parts.map((part) => part.id)
   const missing = content.missing.flatMap((part, index) =>
-    parts.includes(part) ? [] : [unknownId('part', `missing.${index}`, part, parts)],
+    parts.includes(part) ? [] : [unknownId('part', `missing[${index}]`, part, parts)],
   )
   return [...missing, ...answerProblems({ answers: content.answers ?? [] })]
 }
@@ -116,7 +116,7 @@ const contentProblems = (
     case 'took-off':
       return tookOffProblems(content, job, foldNotes(notes))
     case 'history':
-      return content.ageYears === undefined && content.wear === undefined ? [nothingKnown] : []
+      return (content.ageYears ?? content.wear ?? content.make) === undefined ? [nothingKnown] : []
     case 'valued':
       return valuedProblems(content, blueprint)
     case 'stamp': {
@@ -174,7 +174,7 @@ const valuedProblems = (
   if (given.length + parts.length === 0) return [nothingValued]
   const known = blueprint.parts.map((part) => part.id)
   return parts.flatMap(({ part }, index) => {
-    if (!known.includes(part)) return [unknownId('part', `parts.${index}.part`, part, known)]
+    if (!known.includes(part)) return [unknownId('part', `parts[${index}].part`, part, known)]
     return parts.findIndex((one) => one.part === part) === index ? [] : [namedTwice(part, index)]
   })
 }
@@ -187,9 +187,14 @@ const nothingValued = problem(
 )
 
 const namedTwice = (part: string, index: number): Problem =>
-  problem('named-twice', `parts.${index}.part`, `“${part}” is given two prices`, 'Give it one')
+  problem('named-twice', `parts[${index}].part`, `“${part}” is given two prices`, 'Give it one')
 
-const nothingKnown = problem('nothing-known', '', 'Neither an age nor a use is given', 'Give the years or the use')
+const nothingKnown = problem(
+  'nothing-known',
+  '',
+  'Neither an age nor a use nor a make is given',
+  'Give the years, the use or the make',
+)
 
 const repairProblems = (content: Extract<NoteContent, { kind: 'repaired' }>, job: Job): readonly Problem[] => {
   const { repairs } = job.blueprint

@@ -1,32 +1,20 @@
-import { problem, type Problem } from '../base/problem.ts'
-import { checkNote } from './append.ts'
-import { canonical } from './canonical.ts'
-import type { MachineDocument } from './contract.ts'
-import { foldNotes } from './fold.ts'
+import { problem } from '../base/problem.ts'
+import { checked } from './checked-note.ts'
+import {
+  conflict,
+  idTaken,
+  sameContent,
+  settled,
+  settledTogether,
+  type CommandDeps,
+  type CommandOutcome,
+} from './command-outcome.ts'
 import type { Note, NoteContent } from './note.ts'
-import type { AppendOutcome, Clock, Ids, LogWrite, SettingsStore } from './ports.ts'
-import { documentOf, noSuchMachine, type QueryDeps } from './queries.ts'
+import { documentOf, noSuchMachine } from './queries.ts'
 import { currentSettings } from './settings.ts'
 import { shelfSide } from './shelf/shelf-moves.ts'
-import { unknownId } from './unknown.ts'
 
-export type CommandDeps = QueryDeps & {
-  readonly settings: SettingsStore
-  readonly now: Clock
-  readonly newId: Ids
-  /** Ids of the blueprints there are, to name in a refusal. */
-  readonly blueprintIds: () => readonly string[] | Promise<readonly string[]>
-}
-
-/** What became of a command. Nothing was written unless it is `done`; the caller keeps what was entered. */
-export type CommandOutcome =
-  | { readonly kind: 'done'; readonly document: MachineDocument }
-  | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
-  | { readonly kind: 'missing'; readonly problems: readonly Problem[] }
-  /** Someone else wrote first; the document as it is now comes with it. */
-  | { readonly kind: 'conflict'; readonly problems: readonly Problem[]; readonly document: MachineDocument }
-  /** The store could not keep it. */
-  | { readonly kind: 'not-kept'; readonly problems: readonly Problem[] }
+export type { CommandDeps, CommandOutcome } from './command-outcome.ts'
 
 /**
  * Adds a machine. The same id with the same content again changes nothing and answers `done`, so it can be sent again. Where
@@ -130,24 +118,6 @@ const addToKnown = async (
   return { kind: 'done', document: await documentOf(after, deps.blueprintById) }
 }
 
-/** The machine as it is: the answer to what was sent before. */
-export const documentNow = async (deps: CommandDeps, notes: readonly Note[]): Promise<CommandOutcome> => ({
-  kind: 'done',
-  document: await documentOf(notes, deps.blueprintById),
-})
-
-/** Writes to a machine and the shelf, all or nothing; answers with the machine. */
-export const settledTogether = async (
-  deps: CommandDeps,
-  machine: string,
-  notes: readonly Note[],
-  writes: readonly LogWrite[],
-): Promise<CommandOutcome> => {
-  const outcome = await deps.logs.write(deps.bench, writes)
-  if (outcome.kind === 'appended' || outcome.kind === 'not-kept') return settled(deps, machine, outcome)
-  return conflict(deps, outcome.at === 0 ? await deps.store.notes(machine) : notes)
-}
-
 const sentBefore = async (
   deps: CommandDeps,
   notes: readonly Note[],
@@ -160,59 +130,9 @@ const sentBefore = async (
   return { kind: 'refused', problems: [idTaken('note', before.id)] }
 }
 
-const conflict = async (deps: CommandDeps, notes: readonly Note[]): Promise<CommandOutcome> => ({
-  kind: 'conflict',
-  problems: [changedMeanwhile],
-  document: await documentOf(notes, deps.blueprintById),
-})
-
-const changedMeanwhile = problem(
-  'changed-meanwhile',
-  'version',
-  'Something else was written about this machine meanwhile',
-  'Look at what is new, then enter it again if it still holds',
-)
-
 const takenWithPart = problem(
   'taken-with-part',
   'kind',
   'A part is taken off and put on the shelf in one go',
   'Say what the part is when taking it off',
 )
-
-const idTaken = (what: 'machine' | 'note', id: string): Problem =>
-  problem('id-taken', 'id', `There is another ${what} with the id “${id}”`, 'Send it with a new id')
-
-/** The rules at the door, with the blueprint looked up that the machine is read by now. */
-const checked = async (
-  deps: CommandDeps,
-  notes: readonly Note[],
-  content: NoteContent,
-): Promise<readonly Problem[]> => {
-  const id = notes.length > 0 ? foldNotes(notes).blueprint : content.kind === 'added' ? content.blueprint : undefined
-  if (id === undefined) return [notAdded]
-  const blueprint = await deps.blueprintById(id)
-  if (blueprint === undefined) return [unknownId('blueprint', 'blueprint', id, await deps.blueprintIds())]
-  const result = checkNote(notes, content, blueprint)
-  if (result.kind === 'refused') return result.problems
-  if (content.kind !== 'described-by' || (await deps.blueprintById(content.blueprint)) !== undefined) return []
-  return [unknownId('blueprint', 'blueprint', content.blueprint, await deps.blueprintIds())]
-}
-
-const notAdded = problem(
-  'first-note',
-  'kind',
-  'The first note of a machine says that it came in',
-  'Send a note of the kind “added”',
-)
-
-const settled = async (deps: CommandDeps, machine: string, outcome: AppendOutcome): Promise<CommandOutcome> => {
-  if (outcome.kind === 'not-kept') return { kind: 'not-kept', problems: [outcome.problem] }
-  const notes = await deps.store.notes(machine)
-  if (outcome.kind === 'missing' || notes.length === 0) return { kind: 'missing', problems: [noSuchMachine(machine)] }
-  if (outcome.kind === 'conflict') return conflict(deps, notes)
-  return { kind: 'done', document: await documentOf(notes, deps.blueprintById) }
-}
-
-/** The same entry, whatever the order of its fields. */
-const sameContent = (a: NoteContent, b: NoteContent): boolean => canonical(a) === canonical(b)

@@ -1,7 +1,8 @@
 import type { Grade } from '../facts/asking.ts'
 import type { Complaint } from '../facts/complaints.ts'
+import type { RepairBarrier } from '../facts/open-repair-data.ts'
 import type { WhereFrom } from '../facts/where-from.ts'
-import type { Wear } from '../facts/rate-shifts.ts'
+import type { Wear } from '../facts/age-and-wear.ts'
 import type { DateMark } from '../machine/stamps/marks.ts'
 import type { Plate } from '../machine/plate.ts'
 import type { ProvedLead, Rules } from '../machine/proof/finding.ts'
@@ -53,6 +54,8 @@ export type MachineState = {
   readonly struck: readonly string[]
   /** The model as it stands on the plate; empty where nobody wrote it down. */
   readonly model: string
+  /** The make as it stands on the machine; left out where nobody wrote it down. */
+  readonly make?: string | undefined
   readonly source: WhereFrom | null
   /** The advert that was weighed before it was bought. */
   readonly advert: string | null
@@ -73,6 +76,8 @@ export type MachineState = {
     readonly receivedMinor: number
     readonly profitMinor: number
     readonly safety: string
+    /** What stood in the way of mending it, where that was said. */
+    readonly barrier?: RepairBarrier | undefined
     readonly at: string
   } | null
 }

@@ -9,10 +9,12 @@ import { listText } from './words.ts'
 type LeftContent = Extract<NoteContent, { kind: 'left' }>
 
 /**
- * What stands against this exit. Only selling it as working asks for anything: a proof that it is fit, or a word on why it goes without; all covers on,
+ * What stands against this exit. A barrier to repair is named only where it ends. Only selling it as working asks for anything: a proof that it is fit, or a word on why it goes without; all covers on,
  * nothing that bars running, and a check passed since the last work on it that shows that it works.
  */
 export const exitProblems = (content: LeftContent, job: Job): readonly Problem[] => {
+  if (content.barrier !== undefined && (content.exit === 'sell-working' || content.exit === 'sell-for-spares'))
+    return [strayBarrier]
   if (content.exit !== 'sell-working') return []
   const barred = runningBarred(job)
   return [
@@ -22,6 +24,13 @@ export const exitProblems = (content: LeftContent, job: Job): readonly Problem[]
     ...(shownWorking(job) ? [] : [notShown(job)]),
   ]
 }
+
+const strayBarrier = problem(
+  'barrier-without-end-of-life',
+  'barrier',
+  'What stood in the way of mending it belongs to a machine that is broken up or scrapped',
+  'Leave it out',
+)
 
 const noSafety = problem(
   'no-safety-words',

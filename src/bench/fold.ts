@@ -73,6 +73,7 @@ const startOf = (first: Note, content: AddedContent, ordered: readonly Note[]): 
     drying: [],
     struck: ordered.filter((note) => struck.has(note.id)).map((note) => note.id),
     model: content.model ?? '',
+    ...(content.make === undefined || content.make === '' ? {} : { make: content.make }),
     source: content.source ?? null,
     advert: content.advert ?? null,
     paidMinor: content.paidMinor,
@@ -122,7 +123,11 @@ const step = (state: MachineState, note: Note): Partial<MachineState> => {
     case 'described-by':
       return { blueprint: content.blueprint }
     case 'history':
-      return { ageYears: content.ageYears ?? state.ageYears, wear: content.wear ?? state.wear }
+      return {
+        ageYears: content.ageYears ?? state.ageYears,
+        wear: content.wear ?? state.wear,
+        ...(content.make === undefined ? {} : { make: content.make }),
+      }
     case 'valued':
       return value(state, note, content)
     case 'stamp':
@@ -216,6 +221,7 @@ const leave = (before: MachineState, note: Note, content: LeftContent): Partial<
       receivedMinor: content.receivedMinor,
       profitMinor: profitOf({ ...before, ...changed }),
       safety: content.safety,
+      ...(content.barrier === undefined ? {} : { barrier: content.barrier }),
       at: note.at,
     },
   }

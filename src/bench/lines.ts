@@ -12,7 +12,7 @@ import type { NoteLine } from './contract.ts'
 import { inOrder, struckIds } from './fold.ts'
 import type { Note, NoteContent } from './note.ts'
 import { inSentence } from '../base/in-sentence.ts'
-import { fixingsText, workText } from './work-lines.ts'
+import { heldText, workText } from './work-lines.ts'
 import { exitText, minutesText, resultText } from './words.ts'
 
 /** What a line needs to know beyond its own note. */
@@ -94,6 +94,7 @@ const contentText = (content: NoteContent, context: Context): string => {
       return withWords('Known of it', [
         content.ageYears === undefined ? '' : `about ${content.ageYears} years old`,
         content.wear === undefined ? '' : `${content.wear} use`,
+        content.make === undefined ? '' : `make ${content.make}`,
       ])
     case 'valued':
       return valuedText(content, context)
@@ -141,7 +142,7 @@ const coverText = (
 ): string => {
   const head = content.kind === 'opened' ? 'Opened' : 'Closed'
   const name = inSentence(nameIn(blueprint?.covers, content.cover))
-  const held = fixingsText(content.fixings ?? [], content.kind === 'opened' ? 'in' : 'from')
+  const held = heldText(content)
   const said = `${head}: ${name}, ${minutesText(content.minutes)}${held === '' ? '' : `; ${held}`}`
   return withWords(said, [content.text ?? ''])
 }
@@ -197,7 +198,9 @@ const effort = (minutes: number, costMinor: number, currency: Currency): string 
 const leftText = (content: Extract<NoteContent, { kind: 'left' }>, currency: Currency): string => {
   const exit = exitText[content.exit]
   const head = `${exit.charAt(0).toUpperCase()}${exit.slice(1)}${effort(content.minutes, content.receivedMinor, currency)}${feesText(content, currency)}`
-  return withWords(head, [content.safety === '' ? '' : `Safety: ${content.safety}`], '. ')
+  const safety = content.safety === '' ? '' : `Safety: ${content.safety}`
+  const barrier = content.barrier === undefined ? '' : `In the way of mending it: ${inSentence(content.barrier)}`
+  return withWords(head, [safety, barrier], '. ')
 }
 
 const photoTimeText = { before: 'before', work: 'while working', after: 'after' } as const

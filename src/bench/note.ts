@@ -4,14 +4,15 @@ import { conditionIds } from '../facts/buying.ts'
 import { grades } from '../facts/asking.ts'
 import { complaintIds } from '../facts/complaints.ts'
 import { sourceIds } from '../facts/where-from.ts'
-import { wearLevels } from '../facts/rate-shifts.ts'
+import { repairBarriers } from '../facts/open-repair-data.ts'
+import { wearLevels } from '../facts/age-and-wear.ts'
 import { gaugeReadingSchema } from '../machine/air/gauge-reading.ts'
 import { answersSchema, claimsSchema } from '../machine/buying/advert.ts'
 import { cleanedSchema, driedSchema, gradedSchema } from './cleaning/clean-note.ts'
 import { triedSchema } from './functions/tried-note.ts'
 import { photoNoteSchema } from './photos/photo-note.ts'
 import { cameraSchema, wordedSchema } from './sale/worded-note.ts'
-import { coverFixings, putInSchema, takenOutSchema } from './stripping/strip-note.ts'
+import { coverFixings, coverFixingsBack, putInSchema, takenOutSchema } from './stripping/strip-note.ts'
 import { findingSchema, provedLeadSchema, rulesSchema } from '../machine/proof/finding.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { resultSchema } from '../machine/result.ts'
@@ -50,6 +51,8 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     wear: z.enum(wearLevels).optional(),
     /** The model as it stands on the plate, in one's own words; machines of one model share their prices. */
     model: z.string().trim().max(120).optional(),
+    /** The make as it stands on the machine; given out with open repair data. */
+    make: z.string().trim().max(120).optional(),
     /** Where it came from, and the advert that was weighed before. */
     source: z.enum(sourceIds).optional(),
     advert: id.optional(),
@@ -78,7 +81,7 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
   /** What was found in one of the checks after repair. */
   z.strictObject({ kind: z.literal('proof'), finding: findingSchema, minutes: minutes.default(0) }),
   z.strictObject({ kind: z.literal('opened'), cover: id, minutes, ...coverFixings }),
-  z.strictObject({ kind: z.literal('closed'), cover: id, minutes, ...coverFixings }),
+  z.strictObject({ kind: z.literal('closed'), cover: id, minutes, ...coverFixingsBack }),
   z.strictObject({ kind: z.literal('confirmed'), fault: id, text: z.string().trim().max(2000).default('') }),
   z.strictObject({
     kind: z.literal('repaired'),
@@ -103,8 +106,13 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('struck'), note: id, reason: z.string().trim().max(2000).default('') }),
   /** From here on the machine is read by this blueprint. `edits`: in what it differs from the one before, for the log. */
   z.strictObject({ kind: z.literal('described-by'), blueprint: id, edits: editsSchema.default([]) }),
-  /** What came to be known of its age and use; what is left out stays as it was. */
-  z.strictObject({ kind: z.literal('history'), ageYears: ageYears.optional(), wear: z.enum(wearLevels).optional() }),
+  /** What came to be known of its age, use and make; what is left out stays as it was. */
+  z.strictObject({
+    kind: z.literal('history'),
+    ageYears: ageYears.optional(),
+    wear: z.enum(wearLevels).optional(),
+    make: z.string().trim().min(1).max(120).optional(),
+  }),
   /** What the plan reckons with for this machine from here on, minor units; what is left out stays as it was. */
   z.strictObject({
     kind: z.literal('valued'),
@@ -149,6 +157,8 @@ export const noteContentSchema = z.discriminatedUnion('kind', [
     minutes: minutes.default(0),
     /** For "sell working": who made the safety checks after the repair, with what, or why it is sold without. */
     safety: z.string().trim().max(2000).default(''),
+    /** For one broken or scrapped: what stood in the way of mending it, in the words of the open repair data. */
+    barrier: z.enum(repairBarriers).optional(),
   }),
   /** The buyer brought it back: money given back, and it is in hand again. */
   z.strictObject({

@@ -5,7 +5,9 @@ import { blueprintSchema } from '../blueprint/schema.ts'
 /** A blueprint of one's own as it is kept: whole, with what it was made from. */
 export const ownBlueprintSchema = z.strictObject({
   /** `own-<name>-<revision>`; also the id inside the blueprint. */
-  id: z.string().regex(/^own-[a-z0-9]+(-[a-z0-9]+)*-[1-9][0-9]*$/),
+  id: z
+    .string()
+    .regex(/^own-[a-z0-9]+(-[a-z0-9]+)*-[1-9][0-9]*$/, 'the id of a blueprint of one’s own is such as own-tub-1'),
   name: z.string().min(1),
   /** The blueprint that it was adapted from; null when it was written or imported whole. */
   base: z.string().nullable(),

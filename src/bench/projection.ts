@@ -140,10 +140,10 @@ const projectExpense = (entries: readonly Entry[]): Projection => {
 /** A repair record of others has no money in it: no line, no price, no sum comes of it. */
 const projectRecord = (entries: readonly Entry[]): Projection => {
   const state = foldRecord(parsed(entries, recordContentSchema))
-  const { problem, category, status } = state.record
+  const { problem, category, partnerCategory, brand, status } = state.record
   return {
     open: !state.struck,
-    label: `${category} ${problem}`.trim(),
+    label: [category, partnerCategory, brand, problem].filter((one) => one !== '').join(' '),
     group: status,
     currency: 'GBP',
     count: 1,

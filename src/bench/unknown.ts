@@ -1,5 +1,5 @@
 import { problem, type Problem } from '../base/problem.ts'
-import { editDistance } from '../blueprint/nearest.ts'
+import { editDistance } from '../base/nearest.ts'
 
 const shownAtMost = 8
 

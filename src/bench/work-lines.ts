@@ -59,9 +59,23 @@ const triedText = {
 export const fixingsText = (fixings: readonly Fixing[], where: 'in' | 'from' = 'in'): string =>
   listText(fixings.map(({ count, kind, place }) => `${count} × ${kind}${place === '' ? '' : ` ${where} ${place}`}`))
 
+type Moved = Extract<NoteContent, { kind: 'opened' | 'closed' | 'taken-out' | 'put-in' }>
+
+/** The fixings of a step, and those left over before that went in with it; empty where neither is said. */
+export const heldText = (content: Moved): string => {
+  const isBack = content.kind === 'closed' || content.kind === 'put-in'
+  const found = isBack ? fixingsText(content.leftOverIn ?? [], 'from') : ''
+  return [
+    fixingsText(content.fixings ?? [], isBack ? 'from' : 'in'),
+    found === '' ? '' : `left over before and in now: ${found}`,
+  ]
+    .filter((text) => text !== '')
+    .join('; ')
+}
+
 const movedText = (content: Extract<WorkContent, { kind: 'taken-out' | 'put-in' }>, context: Context): string => {
   const head = `${content.kind === 'taken-out' ? 'Taken out' : 'Put back'}: ${partName(context, content.part)}`
-  const held = fixingsText(content.fixings ?? [], content.kind === 'taken-out' ? 'in' : 'from')
+  const held = heldText(content)
   return withText(`${head}${minutes(content.minutes)}${held === '' ? '' : `; ${held}`}`, content.text)
 }
 

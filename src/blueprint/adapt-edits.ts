@@ -2,12 +2,12 @@ import { z } from 'zod'
 
 const id = z.string().min(1).max(120)
 const text = z.string().trim().min(1).max(2000)
-const minutes = z.number().min(0, 'must be zero or more').max(10_000)
+const minutes = z.number().min(0).max(10_000)
 const minor = z.number().int().min(0).max(100_000_000)
 const share = z.number().min(0).max(1)
 const costRange = z
   .strictObject({ low: minor, high: minor })
-  .refine((range) => range.low <= range.high, 'low must not be above high')
+  .refine((range) => range.low <= range.high, 'low must not be above high. Write the smaller one as low')
 const atLeastOne = (value: object): boolean => Object.values(value).some((one) => one !== undefined)
 
 /** What becomes of an element whose part is not there: its two ends joined, or nothing between them. */

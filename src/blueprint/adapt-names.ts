@@ -1,6 +1,6 @@
 import { problem, type Problem } from '../base/problem.ts'
 import { changesSomething, editsOf, type Edit } from './adapt-edits.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../base/nearest.ts'
 import type { Blueprint } from './schema.ts'
 
 /** What is wrong with the edits themselves: names that are not there, edits that say nothing, and edits that contradict each other. */
@@ -14,7 +14,7 @@ type Item = { readonly id: string }
 
 const nameProblems = (blueprint: Blueprint, edit: Edit, index: number): readonly Problem[] => {
   const known = (kind: Kind, id: string, items: readonly Item[]): readonly Problem[] =>
-    items.some((item) => item.id === id) ? [] : [unknown(kind, `edits.${index}`, id, items)]
+    items.some((item) => item.id === id) ? [] : [unknown(kind, `edits[${index}]`, id, items)]
   switch (edit.kind) {
     case 'part-absent': {
       const own = blueprint.circuit.filter((element) => element.part === edit.part)
@@ -78,7 +78,7 @@ const emptyProblem = (edit: Edit, index: number): readonly Problem[] =>
     : [
         problem(
           'edit-says-nothing',
-          `edits.${index}`,
+          `edits[${index}]`,
           'This edit changes nothing',
           'Say what is different, or leave it out',
         ),
@@ -91,7 +91,7 @@ const contradictions = (blueprint: Blueprint, edits: readonly Edit[]): readonly 
   const nameOf = (items: readonly { id: string; name: string }[], id: string): string =>
     items.find((item) => item.id === id)?.name ?? id
   return edits.flatMap((edit, index) => {
-    const where = `edits.${index}`
+    const where = `edits[${index}]`
     const part = edit.kind === 'part-moved' || edit.kind === 'part-note' ? edit.part : renamed(edit, 'part')
     const cover =
       edit.kind === 'cover-fixings'

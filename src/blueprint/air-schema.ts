@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { airPassages, type AirPassageId } from '../facts/air-passages.ts'
 
-const id = z.string().regex(/^[a-z0-9]+([.-][a-z0-9]+)*$/, 'an id is lower-case words joined by - or .')
+const id = z.string().regex(/^[a-z0-9]+([.-][a-z0-9]+)*$/, 'an id is lower-case words joined by . or -')
 const text = z.string().min(1)
 const positive = z.number().positive()
 

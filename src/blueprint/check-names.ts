@@ -1,6 +1,6 @@
 import { problem, type Problem } from '../base/problem.ts'
 import { componentShares } from '../facts/fault-rates.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../base/nearest.ts'
 import type { Blueprint, Check, Fault, GradedCheck, MeterCheck } from './schema.ts'
 
 type Named = { readonly id: string }

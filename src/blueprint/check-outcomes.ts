@@ -1,5 +1,5 @@
 import { problem, type Problem } from '../base/problem.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '../base/nearest.ts'
 import type { Blueprint, GradedCheck } from './schema.ts'
 
 /** How far the sum of a distribution may be from 1: rounding of decimals, no more. */

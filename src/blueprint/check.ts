@@ -1,4 +1,5 @@
-import { ok, refused, type Result } from '../base/result.ts'
+import { parse } from '../base/parse.ts'
+import { refused, type Result } from '../base/result.ts'
 import { checkAir } from './check-air.ts'
 import { checkCircuit } from './check-circuit.ts'
 import { checkCovers } from './check-covers.ts'
@@ -6,7 +7,7 @@ import { checkDuplicates } from './check-duplicates.ts'
 import { checkFaults } from './check-faults.ts'
 import { checkNames } from './check-names.ts'
 import { checkOutcomes } from './check-outcomes.ts'
-import { formProblems } from './form-problems.ts'
+import { placeById } from './place-by-id.ts'
 import { blueprintSchema, type Blueprint } from './schema.ts'
 
 /**
@@ -14,9 +15,9 @@ import { blueprintSchema, type Blueprint } from './schema.ts'
  * its form, and when the form is right those of its sense. `where` is a path into the blueprint, lists by id.
  */
 export const checkBlueprint = (input: unknown): Result<Blueprint> => {
-  const parsed = blueprintSchema.safeParse(input)
-  if (!parsed.success) return refused(...formProblems(input, parsed.error.issues))
-  const blueprint = parsed.data
+  const parsed = parse(blueprintSchema, input, 'blueprint', placeById(input))
+  if (parsed.kind === 'refused') return parsed
+  const blueprint = parsed.value
   const problems = [
     ...checkDuplicates(blueprint),
     ...checkNames(blueprint),
@@ -26,5 +27,5 @@ export const checkBlueprint = (input: unknown): Result<Blueprint> => {
     ...checkFaults(blueprint),
     ...checkAir(blueprint),
   ]
-  return problems.length === 0 ? ok(blueprint) : refused(...problems)
+  return problems.length === 0 ? parsed : refused(...problems)
 }

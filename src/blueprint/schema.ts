@@ -5,14 +5,16 @@ import { priceClassIds } from '../facts/sale-prices.ts'
 import { airEffectSchema, airSectionSchema, airWaySchema } from './air-schema.ts'
 import { signQuestionIds } from './signs.ts'
 
-const id = z.string().regex(/^[a-z0-9]+([.-][a-z0-9]+)*$/, 'an id is lower-case words joined by - or .')
+const id = z.string().regex(/^[a-z0-9]+([.-][a-z0-9]+)*$/, 'an id is lower-case words joined by . or -')
 const text = z.string().min(1)
 const probability = z.number().min(0).max(1)
 const positive = z.number().positive()
-const notNegative = z.number().min(0, 'must be zero or more')
+const notNegative = z.number().min(0)
 const minor = z.number().int().min(0)
 /** A range that holds about nine cases in ten. */
-const range = z.strictObject({ low: minor, high: minor }).refine((r) => r.low <= r.high, 'low must not be above high')
+const range = z
+  .strictObject({ low: minor, high: minor })
+  .refine((r) => r.low <= r.high, 'low must not be above high. Write the smaller one as low')
 /** Place on the drawing: x to the right, y down, in steps of the drawing's grid. */
 const place = z.tuple([z.number(), z.number()])
 

@@ -3,6 +3,7 @@ import { moneyFromText, moneyText } from '../base/money.ts'
 import { parse } from '../base/parse.ts'
 import { problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
+import { advertHistory } from '../bench/adverts/advert-history.ts'
 import { adverts } from '../bench/adverts/adverts.ts'
 import type { AdvertState } from '../bench/adverts/advert-state.ts'
 import { advertContentSchema, type AdvertContent } from '../bench/adverts/advert-note.ts'
@@ -14,7 +15,11 @@ import { noSuchLog, type LogDocument, type LogOutcome } from '../bench/logs/log-
 import { sourceIds } from '../facts/where-from.ts'
 import type { Advert, BuyingView } from '../machine/buying/index.ts'
 import { advertLine, calibrationLine, comparedLine } from './advert-text.ts'
+import { atOptions } from './at-options.ts'
+import type { OpenBench } from './bench-commands.ts'
+import { entryText } from './entry-text.ts'
 import { show, showProblems, type Shell } from './output.ts'
+import { namesIn } from './who-wrote.ts'
 import { withBench, type Options } from './with-bench.ts'
 
 type AdvertDocument = LogDocument<AdvertContent, AdvertState>
@@ -36,10 +41,17 @@ const settled = (outcome: LogOutcome<AdvertDocument>): Result<AdvertDocument> =>
 /** Commands on kept adverts: the list, buying the machine of one, passing one by. */
 export const addAdvertCommands = (program: Command, shell: Shell): void => {
   program
-    .command('adverts')
-    .description('kept adverts, and how the guesses compared with what came of the machines')
+    .command('adverts [advert]')
+    .description(
+      'kept adverts, and how the guesses compared with what came of the machines; one of them with its history',
+    )
     .option('--decided', 'those that were bought or passed by, in place of the open ones')
-    .action(withBench(shell, async ({ deps }, options) => listed(shell, deps, options)))
+    .option('--strike <entry>', 'strike out an entry of its history, such as that it was passed by')
+    .action(
+      withBench(shell, async (bench, options, [wanted]) =>
+        wanted === undefined ? listed(shell, bench.deps, options) : showOne(shell, bench, options, wanted),
+      ),
+    )
   program
     .command('bought <advert>')
     .description('the machine of a kept advert is bought: it comes on the bench with all that was said and seen')
@@ -68,6 +80,29 @@ const listed = async (shell: Shell, deps: CommandDeps, options: Options): Promis
   ])
 }
 
+/** One advert with its history, after a slip in it was struck out where that is asked for. */
+const showOne = async (shell: Shell, bench: OpenBench, options: Options, wanted: string): Promise<number> => {
+  const { deps, people } = bench
+  const found = await findAdvert(deps, wanted)
+  const result = found.kind === 'refused' ? found : await struck(deps, found.value, options['strike'])
+  if (result.kind === 'refused') return showProblems(shell.output, options.json, result.problems)
+  const names = await namesIn(people)
+  return show(shell.output, options.json, result.value, () => [
+    advertLine(result.value.state),
+    ...advertHistory(result.value).map((line) => entryText(line, names)),
+  ])
+}
+
+const struck = async (
+  deps: CommandDeps,
+  advert: AdvertDocument,
+  entry: Options[string],
+): Promise<Result<AdvertDocument>> => {
+  if (typeof entry !== 'string') return ok(advert)
+  const { id, version } = advert.state
+  return settled(await adverts.add(deps, id, version, { kind: 'struck', note: entry, reason: '' }))
+}
+
 const boughtOne = async (shell: Shell, deps: CommandDeps, options: Options, wanted: string): Promise<number> => {
   const refuse = (...problems: Parameters<typeof showProblems>[2]): number =>
     showProblems(shell.output, options.json, problems)
@@ -87,6 +122,7 @@ const boughtOne = async (shell: Shell, deps: CommandDeps, options: Options, want
       travelMinor: travel.value,
     },
     'bought',
+    atOptions({ paidMinor: '--paid', name: '--name', model: '--model', source: '--source', travelMinor: '--travel' }),
   )
   if (asked.kind === 'refused') return refuse(...asked.problems)
   const outcome = await buyAdvert(deps, found.value.state.id, asked.value)
@@ -102,7 +138,8 @@ const passedOne = async (shell: Shell, deps: CommandDeps, options: Options, want
   const found = await findAdvert(deps, wanted)
   if (found.kind === 'refused') return showProblems(shell.output, options.json, found.problems)
   const { id, version } = found.value.state
-  const content = parse(advertContentSchema, { kind: 'passed', reason: options['why'] }, 'passed')
+  const passed = { kind: 'passed', reason: options['why'] }
+  const content = parse(advertContentSchema, passed, 'passed', atOptions({ reason: '--why' }))
   if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
   const result = settled(await adverts.add(deps, id, version, content.value))
   if (result.kind === 'refused') return showProblems(shell.output, options.json, result.problems)

@@ -15,8 +15,10 @@ import { unknownId } from '../bench/unknown.ts'
 import { improvementIds } from '../facts/asking.ts'
 import { askingChoicesSchema, usuallyDone } from '../machine/asking-choices.ts'
 import { askingLines, keptPriceLines } from './asking-text.ts'
+import { atOptions, typedNumber } from './at-options.ts'
 import { findMachine, writeNote } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
+import { shareFromPercent } from './percent-option.ts'
 import { answer, answerWith, withBench, type Options } from './with-bench.ts'
 
 /** `thrum asking`, `listed`, `price-seen` and `prices`: what to ask for a machine, and the prices it rests on. */
@@ -74,9 +76,10 @@ const choicesOf = (options: Options): Result<ChoicesGiven> => {
       ...(isNamed ? { done: doneOf(having, without) } : {}),
       ...(Array.isArray(found) ? { found } : {}),
       ...(dayMinor === undefined ? {} : { dayMinor }),
-      ...(days === undefined ? {} : { horizonDays: Number(days) }),
+      ...(days === undefined ? {} : { horizonDays: typedNumber(days) }),
     },
     'choice',
+    atOptions({ grade: '--grade', done: '--with', found: '--found', dayMinor: '--a-day', horizonDays: '--days' }),
   )
 }
 
@@ -108,10 +111,12 @@ const addListed = (program: Command, shell: Shell): void => {
           where: String(options['where']),
           grade: options['grade'] as 'B',
         }
-        return answer(shell, options, deps, await writeNote(deps, document.value, content))
+        return answer(shell, options, deps, await writeNote(deps, document.value, content, atOptions(listedOptions)))
       }),
     )
 }
+
+const listedOptions = { priceMinor: '--price', where: '--where', grade: '--grade' }
 
 const addPriceSeen = (program: Command, shell: Shell): void => {
   program
@@ -138,6 +143,8 @@ const addPriceSeen = (program: Command, shell: Shell): void => {
         const priceMinor = moneyFromText(String(options['price']))
         if (priceMinor === null)
           return showProblems(shell.output, options.json, [notMoney('--price', options['price'])])
+        const complete = shareFromPercent(String(options['complete']), '--complete')
+        if (complete.kind === 'refused') return showProblems(shell.output, options.json, complete.problems)
         const content = parse(
           priceContentSchema,
           {
@@ -148,13 +155,14 @@ const addPriceSeen = (program: Command, shell: Shell): void => {
             currency: options['currency'] ?? (await currentSettings(deps.settings)).currency,
             day: options['day'] ?? dayOf(deps.now()),
             sold: options['unsold'] === undefined,
-            ...(options['days'] === undefined ? {} : { days: Number(options['days']) }),
+            ...(options['days'] === undefined ? {} : { days: typedNumber(options['days']) }),
             grade: options['grade'],
-            completenessShare: Number(options['complete']) / 100,
+            completenessShare: complete.value,
             place: options['place'],
             text: options['note'],
           },
           'price',
+          atOptions(seenOptions),
         )
         if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
         const outcome = await seenPrices.begin(deps, content.value)
@@ -162,6 +170,19 @@ const addPriceSeen = (program: Command, shell: Shell): void => {
         return show(shell.output, options.json, outcome.document, () => keptPriceLines([outcome.document.state]))
       }),
     )
+}
+
+/** The options that fields of a price seen are typed in. */
+const seenOptions = {
+  model: '--model',
+  priceMinor: '--price',
+  currency: '--currency',
+  day: '--day',
+  days: '--days',
+  grade: '--grade',
+  completenessShare: '--complete',
+  place: '--place',
+  text: '--note',
 }
 
 /** So many prices are listed at once. */

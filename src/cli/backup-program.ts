@@ -1,6 +1,6 @@
 import type { Command } from 'commander'
 import { resolve } from 'node:path'
-import { problem, type Problem } from '../base/problem.ts'
+import type { Problem } from '../base/problem.ts'
 import { bookFile, bookFileNames } from '../bench/books/book-files.ts'
 import { csvText } from '../report/csv.ts'
 import { automaticBackupsIn } from '../store/backup/automatic.ts'
@@ -11,6 +11,7 @@ import { makeBackup } from '../store/backup/make-backup.ts'
 import { mendLists } from '../store/backup/mend-lists.ts'
 import { openToRead, type ReadableStore } from '../store/backup/open-to-read.ts'
 import { restoreBackup } from '../store/backup/restore-backup.ts'
+import { restoreIntoDatabase } from '../store/move/restore-into-database.ts'
 import { openBenchStore } from '../store/open-bench-store.ts'
 import { openStore } from '../store/sqlite/open-store.ts'
 import { backupFolder } from '../store/backup/backup-folder.ts'
@@ -35,7 +36,7 @@ export const addBackupCommands = (program: Command, shell: Shell): void => {
     .action(act((options, [file = '']) => backup(shell, options, file)))
   program
     .command('restore <file>')
-    .description('make a data folder from a backup; the folder must be empty')
+    .description('make a data folder from a backup, or with --database fill a database; either must be empty')
     .action(act((options, [file = '']) => restore(shell, options, file)))
   program
     .command('verify [file]')
@@ -71,20 +72,21 @@ const backup = (shell: Shell, options: Options, file: string): Promise<number> =
   })
 
 const restore = async (shell: Shell, options: Options, file: string): Promise<number> => {
-  if (options.database !== undefined) return showProblems(shell.output, options.json, [intoFolderOnly])
-  const restored = await restoreBackup(file, options.data, (folder) => openStore({ folder }))
+  const { database, data } = options
+  if (database !== undefined) return restoreThere(shell, options, file, database)
+  const restored = await restoreBackup(file, data, (folder) => openStore({ folder }))
   if (restored.kind === 'refused') return showProblems(shell.output, options.json, restored.problems)
-  return show(shell.output, options.json, { ...restored.value, folder: options.data }, () =>
-    restoredLines(restored.value, options.data),
+  return show(shell.output, options.json, { ...restored.value, folder: data }, () =>
+    restoredLines(restored.value, data),
   )
 }
 
-const intoFolderOnly: Problem = problem(
-  'into-a-folder-only',
-  '--database',
-  'A backup is restored into a folder, not into a database',
-  'Restore it into an empty folder with --data, then take it over with “thrum move”',
-)
+const restoreThere = async (shell: Shell, options: Options, file: string, database: string): Promise<number> => {
+  const restored = await restoreIntoDatabase(file, { ...placeOf(options), database })
+  if (restored.kind === 'refused') return showProblems(shell.output, options.json, restored.problems)
+  const { to, ...rest } = restored.value
+  return show(shell.output, options.json, { ...rest, database: to }, () => restoredLines(rest, to))
+}
 
 const verify = async (shell: Shell, options: Options): Promise<number> => {
   if (options.mend === true) {

@@ -23,8 +23,8 @@ export const backupLines = ({ file, bytes, counts, lost }: MadeBackup): readonly
   ...lost.map(problemText),
 ]
 
-export const restoredLines = ({ counts, madeAt, lost }: Restored, folder: string): readonly string[] => [
-  `Restored into ${folder}, as it was at ${madeAt}`,
+export const restoredLines = ({ counts, madeAt, lost }: Restored, where: string): readonly string[] => [
+  `Restored into ${where}, as it was at ${madeAt}`,
   countsText(counts),
   ...(counts.people > 0 ? ['People need new passphrases: thrum people'] : []),
   ...lost.map(problemText),

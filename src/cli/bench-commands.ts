@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import type { Path } from '../base/form/place-text.ts'
 import { parse } from '../base/parse.ts'
 import { problem, type Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
@@ -98,20 +99,25 @@ export const jobOfDocument = async (deps: CommandDeps, document: MachineDocument
   return ok({ ...job, market })
 }
 
-/** Writes a note on a machine: parsed at the door, then by the rules of the bench. */
+/** Writes a note on a machine: parsed at the door, then by the rules of the bench. `place`: how its fields were typed. */
 export const writeNote = async (
   deps: CommandDeps,
   document: MachineDocument,
   content: NoteContentInput,
+  place?: (path: Path) => string,
 ): Promise<Result<MachineDocument>> => {
-  const parsed = parse(noteContentSchema, content, 'note')
+  const parsed = parse(noteContentSchema, content, 'note', place)
   if (parsed.kind === 'refused') return parsed
   return settled(await addNote(deps, document.state.id, document.state.version, parsed.value))
 }
 
-/** Adds a machine to the bench. */
-export const writeMachine = async (deps: CommandDeps, content: NoteContentInput): Promise<Result<MachineDocument>> => {
-  const parsed = parse(noteContentSchema, content, 'note')
+/** Adds a machine to the bench. `place`: how its fields were typed. */
+export const writeMachine = async (
+  deps: CommandDeps,
+  content: NoteContentInput,
+  place?: (path: Path) => string,
+): Promise<Result<MachineDocument>> => {
+  const parsed = parse(noteContentSchema, content, 'note', place)
   return parsed.kind === 'refused' ? parsed : settled(await addMachine(deps, parsed.value))
 }
 

@@ -17,6 +17,7 @@ import type { CommandDeps } from '../bench/commands.ts'
 import { dayOf } from '../bench/logs/calendar-day.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { csvText } from '../report/csv.ts'
+import { atOptions } from './at-options.ts'
 import { findMachine, writeNote } from './bench-commands.ts'
 import { booksLines, importLines } from './books-text.ts'
 import { show, showProblems, type Shell } from './output.ts'
@@ -138,8 +139,10 @@ const spentContent = async (deps: CommandDeps, options: Options) => {
     day: options['day'] ?? dayOf(deps.now()),
     minutes: minutes.value,
   }
-  return parse(expenseContentSchema, content, 'spent')
+  return parse(expenseContentSchema, content, 'spent', atOptions(spentOptions))
 }
+
+const spentOptions = { what: '--for', costMinor: '--cost', currency: '--currency', day: '--day', minutes: '--minutes' }
 
 const addCameBack = (program: Command, shell: Shell): void => {
   program
@@ -160,10 +163,12 @@ const addCameBack = (program: Command, shell: Shell): void => {
         if (minutes.kind === 'refused') return showProblems(shell.output, options.json, minutes.problems)
         const why = typeof options['why'] === 'string' ? options['why'] : ''
         const content = { kind: 'came-back', refundMinor, minutes: minutes.value, text: why } as const
-        return answer(shell, options, deps, await writeNote(deps, document.value, content))
+        return answer(shell, options, deps, await writeNote(deps, document.value, content, atOptions(backOptions)))
       }),
     )
 }
+
+const backOptions = { refundMinor: '--refund', minutes: '--minutes', text: '--why' }
 
 const notMoney = (where: string, text: string) =>
   problem('not-money', where, `“${text}” is not an amount of money`, 'Write such as 4.50')

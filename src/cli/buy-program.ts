@@ -7,6 +7,7 @@ import { currentSettings } from '../bench/settings.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { buyingView, checkAdvert, parseAdvert, quickEffort, type Advert } from '../machine/buying/index.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
+import { atOptions } from './at-options.ts'
 import { keepAdvert } from './advert-program.ts'
 import { advertFromOptions } from './buy-options.ts'
 import { buyLines } from './buy-text.ts'
@@ -67,6 +68,23 @@ export const addBuyCommand = (program: Command, shell: Shell): void => {
     )
 }
 
+/** The options that fields of an advert are typed in. */
+const advertOptions = {
+  words: '--words',
+  complaints: '--complaint',
+  claims: '--claim',
+  ageYears: '--age',
+  wear: '--wear',
+  missing: '--missing',
+  condition: '--condition',
+  askingMinor: '--asking',
+  distanceKm: '--km',
+  currency: '--currency',
+  'wanted.minor': '--want',
+  answers: '--answer',
+  looked: '--looked',
+}
+
 type Asked = { readonly advert: Advert; readonly blueprint: Blueprint }
 
 /** The advert of a file or of the options, with its blueprint; refused with all that is wrong. */
@@ -83,7 +101,7 @@ const askedOf = async (
   if (blueprint === undefined) return refused(unknownId('blueprint', 'blueprint', wanted, await deps.blueprintIds()))
   const input = file === undefined ? advertFromOptions(options, blueprint, currency) : readJson(file)
   if (input.kind === 'refused') return input
-  const advert = parseAdvert(input.value)
+  const advert = parseAdvert(input.value, file === undefined ? atOptions(advertOptions) : undefined)
   if (advert.kind === 'refused') return advert
   const checked = checkAdvert(advert.value, blueprint)
   return checked.kind === 'refused' ? checked : ok({ advert: checked.value, blueprint })

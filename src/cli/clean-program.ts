@@ -10,6 +10,7 @@ import { makeReckoner } from '../bench/prices/reckoner.ts'
 import { whatToAsk } from '../bench/prices/what-to-ask.ts'
 import { cleaningCostMinor, cleaningTask, cleaningTaskIds } from '../facts/cleaning-tasks.ts'
 import type { Job } from '../machine/job.ts'
+import { atOptions, typedNumber } from './at-options.ts'
 import { findMachine, writeNote } from './bench-commands.ts'
 import { cleanLines } from './clean-text.ts'
 import { exitCodes, show, showProblems, type Shell } from './output.ts'
@@ -73,17 +74,19 @@ const cleanedContent = (
   const costMinor = typeof cost === 'string' ? moneyFromText(cost) : usualCost
   if (costMinor === null)
     return refused(problem('not-money', '--cost', `“${String(cost)}” is not an amount of money`, 'Write such as 3.20'))
-  const hours = dryHours === undefined ? usual?.dries?.[damp === undefined ? 'warm' : 'damp'] : Number(dryHours)
+  const hours = dryHours === undefined ? usual?.dries?.[damp === undefined ? 'warm' : 'damp'] : typedNumber(dryHours)
   return ok({
     kind: 'cleaned',
     task,
     ...(part === undefined ? {} : { part }),
-    minutes: minutes === undefined ? (usual?.minutes ?? 0) : Number(minutes),
+    minutes: minutes === undefined ? (usual?.minutes ?? 0) : typedNumber(minutes),
     costMinor,
     ...(hours === undefined ? {} : { dryHours: hours }),
     text,
   } as NoteContentInput)
 }
+
+const cleanOptions = { minutes: '--minutes', costMinor: '--cost', dryHours: '--dry-hours', text: '--text' }
 
 const writeAndAnswer = async (
   shell: Shell,
@@ -96,7 +99,12 @@ const writeAndAnswer = async (
   if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
   const content = contentOf(document.value)
   if (content.kind === 'refused') return showProblems(shell.output, options.json, content.problems)
-  return answerClean(shell, options, deps, await writeNote(deps, document.value, content.value))
+  return answerClean(
+    shell,
+    options,
+    deps,
+    await writeNote(deps, document.value, content.value, atOptions(cleanOptions)),
+  )
 }
 
 const answerClean = (

@@ -20,7 +20,7 @@ export const cleanLines = ({ name, currency }: MachineState, view: CleanView, no
     ...(drying.length === 0 ? [] : ['']),
     ...list('First, whatever it brings:', plan.first),
     ...list('Then, best money first:', worth),
-    ...list(`Brings less than your minutes, ${moneyText(plan.hourMinor / 60, currency)} each:`, rest),
+    ...list(`Not worth your minutes at ${moneyText(plan.hourMinor / 60, currency)} each:`, rest),
     ...list('Only if you find it:', plan.ifFound),
     ...(grades.length === 0 ? [] : ['Looks, before and after:']),
     ...grades.map(({ name: part, before, after }) => `  ${part}: ${before ?? '–'}, ${after ?? '–'}`),

@@ -10,6 +10,7 @@ import { jobOf } from '../bench/job.ts'
 import type { NoteContentInput } from '../bench/note.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import { virtualGauge, type GaugeReading } from '../machine/index.ts'
+import { shareFromPercent } from './percent-option.ts'
 import type { Options } from './with-bench.ts'
 
 /** What `thrum gauge` takes besides the machine and the reading. */
@@ -69,7 +70,7 @@ const setUpFrom = (blueprint: Blueprint, options: Options): Result<Omit<GaugeRea
     ...roomOf(text('barometer') !== undefined || text('temperature') !== undefined, () => ({
       barometerPa: air('barometer', 'pressurePa', 101_325),
       temperatureC: air('temperature', 'temperatureC', 20),
-      relativeHumidity: Number(text('humidity') ?? 50) / 100,
+      relativeHumidity: take(shareFromPercent(text('humidity') ?? '50', '--humidity'), 0.5),
     })),
   }
   return problems.length > 0 ? refused(...problems) : ok(setUp)

@@ -5,6 +5,7 @@ import { complaints } from '../facts/complaints.ts'
 import { readMarks } from '../machine/index.ts'
 import type { ShelfOffer } from '../machine/shelf/shelf-offer.ts'
 import type { CheckMove, CoverStep, ExitMove, MachineView, MoveView, RepairMove } from '../machine/view.ts'
+import { byText, type Names } from './who-wrote.ts'
 
 /** The part of the shelf that a repair reckons with: `From the shelf: Motor 1,200 W (box 3), stands at £2.10, would fetch £6.00`. */
 export const offerText = ({ name, place, costMinor, fetchesMinor, fit }: ShelfOffer, currency: Currency): string =>
@@ -19,13 +20,13 @@ export const offerText = ({ name, place, costMinor, fetchesMinor, fit }: ShelfOf
 export const machineLines = (
   document: MachineDocument,
   view: MachineView,
-  names: ReadonlyMap<string, string> = new Map(),
+  names: Names = new Map(),
 ): readonly string[] => {
   const { state } = document
   const money = (minor: number): string => moneyText(minor, state.currency)
   const { worth } = view
   return [
-    `${state.name} (${state.id}), version ${state.version}`,
+    `${state.name}${state.model === '' ? '' : `, model ${state.model}`} (${state.id}), version ${state.version}`,
     claimLine(state),
     `Spent ${money(state.paidMinor + state.spentMinor)} and ${Math.round(state.minutes)} min · as it stands ${money(worth.asItStandsMinor)} · if you carry on ${money(worth.carryOnMinor)} ± ${money(worth.spreadMinor)}`,
     ...riskLines(view, money),
@@ -38,15 +39,18 @@ export const machineLines = (
     'Suspects:',
     ...view.suspects.map((suspect) => `  ${percent(suspect.probability)}  ${suspect.name}`),
     '',
-    'Notes:',
-    ...document.lines.map(
-      (line) =>
-        `  ${line.seq}. ${line.at.slice(11, 16)} ${line.text}${byText(names.get(line.by ?? ''))}${line.struck ? '  [struck out]' : ''}  (${line.id})`,
-    ),
+    ...notesText(document, names),
   ]
 }
 
-const byText = (name: string | undefined): string => (name === undefined ? '' : ` by ${name}`)
+/** The notes of a machine, each with who wrote it. */
+export const notesText = ({ lines }: Pick<MachineDocument, 'lines'>, names: Names): readonly string[] => [
+  'Notes:',
+  ...lines.map(
+    ({ id, seq, at, text, by, struck }) =>
+      `  ${seq}. ${at.slice(11, 16)} ${text}${byText(by, names)}${struck ? '  [struck out]' : ''}  (${id})`,
+  ),
+]
 
 /** Something wet must not be run with, nor sold as working. */
 const dryingLine = ({ task, readyAt }: MachineState['drying'][number]): string =>

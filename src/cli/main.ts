@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
+import { machineView } from '../machine/index.ts'
 import { addAdaptCommands } from './adapt-program.ts'
 import { addAdvertCommands } from './advert-program.ts'
 import { addAirCommands } from './air-program.ts'
@@ -45,15 +46,20 @@ const terminal: Output = {
 export const defaultFolder = (environment: NodeJS.ProcessEnv): string =>
   environment['THRUM_DATA'] ?? join(homedir(), '.thrum')
 
-/** Runs the command line. Gives the exit code: 0 fine, 1 refused, 2 misused. `hashing`: what a passphrase costs, less in tests. */
+/**
+ * Runs the command line. Gives the exit code: 0 fine, 1 refused, 2 misused.
+ * @param hashing what a passphrase costs, less in tests
+ * @param viewOf works a machine's view out; one that keeps what it worked out saves many commands on the same machines their time
+ */
 export const main = async (
   args: readonly string[],
   output: Output = terminal,
   environment: NodeJS.ProcessEnv = process.env,
   hashing?: Cost,
+  viewOf: Shell['viewOf'] = machineView,
 ): Promise<number> => {
   let code: number = exitCodes.fine
-  const shell: Shell = { output, finish: (value) => (code = value) }
+  const shell: Shell = { output, finish: (value) => (code = value), viewOf }
   const [database, photos] = placeOptions(environment)
   const program = new Command('thrum')
     .description('What is wrong with a vacuum cleaner, what to do next, and what it is worth.')

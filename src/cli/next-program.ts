@@ -4,7 +4,6 @@ import type { CommandDeps } from '../bench/commands.ts'
 import type { MachineState } from '../bench/contract.ts'
 import { benchOrder, hourOffer, type HourOffer } from '../bench/next-hour.ts'
 import { documentOf } from '../bench/queries.ts'
-import { machineView } from '../machine/index.ts'
 import type { MachineView } from '../machine/view.ts'
 import { jobOfDocument } from './bench-commands.ts'
 import { show, type Shell } from './output.ts'
@@ -17,7 +16,7 @@ export const addNextCommand = (program: Command, shell: Shell): void => {
     .description('what to do with the next hour: the machines in hand, best first, and what is ready to go')
     .action(
       withBench(shell, async ({ deps }, options) => {
-        const list = ordered(await inHand(deps))
+        const list = ordered(await inHand(shell, deps))
         return show(shell.output, options.json, jsonOf(list), () => linesOf(list))
       }),
     )
@@ -31,14 +30,14 @@ type Ordered = {
 }
 
 /** The one that came in last first; no view where the blueprint is not known here. */
-const inHand = async (deps: CommandDeps): Promise<readonly InHand[]> => {
+const inHand = async ({ viewOf }: Shell, deps: CommandDeps): Promise<readonly InHand[]> => {
   const logs = await deps.store.list(deps.bench)
   const documents = await Promise.all(logs.map((notes) => documentOf(notes, deps.blueprintById)))
   const standing = documents.filter(({ state }) => state.left === null).reverse()
   return Promise.all(
     standing.map(async (document) => {
       const job = await jobOfDocument(deps, document)
-      const view = job.kind === 'ok' ? machineView(job.value) : null
+      const view = job.kind === 'ok' ? viewOf(job.value) : null
       return { state: document.state, view, offer: view === null ? null : hourOffer(view) }
     }),
   )

@@ -3,23 +3,37 @@ import { createHash } from 'node:crypto'
 import { readFile, writeFile } from 'node:fs/promises'
 import { problem } from '../base/problem.ts'
 import { openDataFile } from '../bench/open-data/export-records.ts'
+import type { CommandDeps } from '../bench/commands.ts'
 import { importOpenData, type OpenDataOutcome } from '../bench/open-data/import-records.ts'
+import type { RecordState } from '../bench/open-data/record-state.ts'
+import { recordFacts, recordProblem } from '../bench/open-data/record-words.ts'
+import { unknownId } from '../bench/unknown.ts'
+import { repairStatuses } from '../facts/open-repair-data.ts'
 import { csvText } from '../report/csv.ts'
 import { show, showProblems, type Shell } from './output.ts'
-import { withBench } from './with-bench.ts'
+import { withBench, type Options } from './with-bench.ts'
 
-/** `thrum open-data export` and `thrum open-data import`: repair records by the Open Repair Data Standard 0.3. */
+/** `thrum open-data export`, `import` and `list`: repair records by the Open Repair Data Standard 0.3. */
 export const addOpenDataCommand = (program: Command, shell: Shell): void => {
   program
-    .command('open-data <what> <file>')
-    .description('export closed machines, or import repair records, by the Open Repair Data Standard 0.3 (CSV)')
+    .command('open-data <what> [file]')
+    .description(
+      'export FILE: closed machines; import FILE: repair records, by the Open Repair Data Standard 0.3 (CSV); list: the records taken in',
+    )
     .option('--provider <name>', 'export: the name under which the data is given out')
     .option('--country <code>', 'export: three letters, where it is not that of the settings')
+    .option('--text <words>', 'list: only those whose problem, make or kind holds these words')
+    .option('--status <words>', `list: only those of which this came: ${repairStatuses.join(', ')}`)
+    .option('--after <place>', 'list: further ones')
     .option('--leave-out-wrong', 'import: take in the rows that are right and leave the others out')
     .action(
       withBench(shell, async ({ deps }, options, [what = '', file = '']) => {
         const refuse = (code: string, where: string, text: string, mend: string) =>
           showProblems(shell.output, options.json, [problem(code, where, text, mend)])
+        if (what === 'list') return listed(shell, options, deps)
+        if (what !== 'export' && what !== 'import')
+          return refuse('unknown-word', 'what', `“${what}” is none of them`, 'Write export, import or list')
+        if (file === '') return refuse('no-file', 'file', 'No file is named', 'Name the CSV file')
         if (what === 'export') {
           const [provider, country] = [one(options['provider']), one(options['country'])]
           if (country !== undefined && !/^[A-Z]{3}$/.test(country))
@@ -43,7 +57,6 @@ export const addOpenDataCommand = (program: Command, shell: Shell): void => {
           }
           return show(shell.output, options.json, { written: file }, () => [`Written: ${file}`])
         }
-        if (what !== 'import') return refuse('unknown-word', 'what', `“${what}” is neither`, 'Write export or import')
         const text = await readFile(file, 'utf8').catch(() => null)
         if (text === null)
           return refuse('cannot-read', file, 'The file cannot be read', 'Name a CSV file that is there')
@@ -52,6 +65,32 @@ export const addOpenDataCommand = (program: Command, shell: Shell): void => {
         return show(shell.output, options.json, outcome, () => importedLines(outcome))
       }),
     )
+}
+
+/** So many records are shown at once. */
+const atOnce = 50
+
+const listed = async (shell: Shell, options: Options, { books, bench }: CommandDeps): Promise<number> => {
+  const status = one(options['status'])
+  const group = repairStatuses.find((each) => each.toLowerCase() === status?.toLowerCase())
+  if (status !== undefined && group === undefined)
+    return showProblems(shell.output, options.json, [unknownId('repair status', '--status', status, repairStatuses)])
+  const after = options['after'] === undefined ? undefined : Number(options['after'])
+  const page = await books.logs(bench, 'record', {
+    open: true,
+    limit: atOnce,
+    after,
+    group,
+    text: one(options['text']),
+  })
+  const items = page.items as readonly RecordState[]
+  return show(shell.output, options.json, page, () => [
+    ...items.map(
+      ({ record }) => `${[`${record.status}: ${recordProblem(record)}`, ...recordFacts(record)].join(' · ')}`,
+    ),
+    `${page.total} ${page.total === 1 ? 'record' : 'records'} found`,
+    ...(page.after === null ? [] : [`Further ones: --after ${page.after}`]),
+  ])
 }
 
 const one = (value: string | string[] | undefined): string | undefined =>

@@ -1,10 +1,17 @@
 import { problemText, type Problem } from '../base/problem.ts'
+import type { Job } from '../machine/job.ts'
+import type { MachineView } from '../machine/view.ts'
 
 /** Where a command writes: given from outside, so that tests can look at it. */
 export type Output = { readonly out: (text: string) => void; readonly err: (text: string) => void }
 
 /** Where a command writes and puts its exit code. */
-export type Shell = { readonly output: Output; readonly finish: (code: number) => void }
+export type Shell = {
+  readonly output: Output
+  readonly finish: (code: number) => void
+  /** Works a machine's view out: the dear part of most commands. */
+  readonly viewOf: (job: Job) => MachineView
+}
 
 export const exitCodes = { fine: 0, refused: 1, misused: 2 } as const
 

@@ -6,6 +6,7 @@ import {
   changeRole,
   removePerson,
   setPassphrase,
+  whosePassphrase,
   type PeopleDeps,
   type PeopleOutcome,
 } from '../bench/people/people-commands.ts'
@@ -17,6 +18,7 @@ import { makeSecrets, type Cost } from '../server/sign-in/passphrase-hash.ts'
 import type { OpenBench } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { readPassphrase } from './read-passphrase.ts'
+import { namesIn } from './who-wrote.ts'
 import { withBench, type Options } from './with-bench.ts'
 
 /** `thrum passphrase`, `people`, `devices` and `shut-out`: who may come in. `hashing`: as in src/facts/sign-in.ts unless given. */
@@ -65,6 +67,10 @@ const depsOf = ({ people }: OpenBench, { secrets }: Pick<Asked, 'secrets'>): Peo
 })
 
 const passphrase = async (shell: Shell, bench: OpenBench, options: Options, asked: Asked): Promise<number> => {
+  const there = standing(await bench.people.people())
+  // Said before anything is typed for nothing.
+  if (options['person'] === undefined && there.length > 0)
+    return showProblems(shell.output, options.json, [whosePassphrase(there)])
   const read = await readPassphrase(asked.environment)
   if (read.kind === 'refused') return showProblems(shell.output, options.json, read.problems)
   const person = typeof options['person'] === 'string' ? options['person'] : null
@@ -94,10 +100,20 @@ const ways = ['add', 'role', 'remove'] as const
 const askedProblems = (what: string, name: string, role: Options[string]): readonly Problem[] => [
   ...((ways as readonly string[]).includes(what) ? [] : [unknownId('way', 'what', what, ways)]),
   ...(name === '' ? [problem('no-name', 'name', 'No name is given', 'Give one, such as thrum people add Ada')] : []),
-  ...(what === 'remove' || (roles as readonly unknown[]).includes(role)
-    ? []
-    : [unknownId('role', '--role', String(role ?? ''), roles)]),
+  ...(what === 'remove' ? [] : roleProblems(role)),
 ]
+
+const roleProblems = (role: Options[string]): readonly Problem[] => {
+  if (role === undefined) return [noRole]
+  return (roles as readonly unknown[]).includes(role) ? [] : [unknownId('role', '--role', String(role), roles)]
+}
+
+const noRole = problem(
+  'no-role',
+  '--role',
+  'It is not said what they may do',
+  'Add --role keeper for the books and everything, or --role bench for work at the bench',
+)
 
 const answer = (shell: Shell, options: Options, outcome: PeopleOutcome, done: string): number => {
   if (outcome.kind !== 'done') return showProblems(shell.output, options.json, outcome.problems)
@@ -116,7 +132,7 @@ const listPeople = async (shell: Shell, { people }: OpenBench, options: Options)
 }
 
 const listDevices = async (shell: Shell, { people }: OpenBench, options: Options): Promise<number> => {
-  const names = new Map((await people.people()).map(({ id, name }) => [id, name]))
+  const names = await namesIn(people)
   const devices = (await people.devices()).map(({ id, name, person, signedInAt, seenAt, expiresAt }) => ({
     id,
     name,

@@ -5,7 +5,7 @@ import { blueprintEntry, plateText, plugText, type BlueprintEntry } from '../blu
 import { blueprints } from '../blueprint/library.ts'
 import { allSignQuestions, cannotTell, narrow, replyText, signQuestion } from '../blueprint/narrow.ts'
 import type { AskedQuestion, Narrowed, SignReply } from '../blueprint/narrow.ts'
-import { nearest } from '../blueprint/nearest.ts'
+import { nearest } from '../base/nearest.ts'
 import { ownBlueprintsIn } from './own-blueprints.ts'
 import { placeOf, type PlaceOptions } from './store-place.ts'
 import { show, showProblems, type Shell } from './output.ts'

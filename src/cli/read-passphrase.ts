@@ -3,6 +3,7 @@ import { createInterface } from 'node:readline/promises'
 import { Writable } from 'node:stream'
 import { problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
+import { passphraseProblems } from '../bench/people/passphrase-rules.ts'
 
 /** Asks for something that is not shown while it is typed. Rejects when the terminal is closed meanwhile. */
 export type AskHidden = (prompt: string) => Promise<string>
@@ -19,6 +20,8 @@ export const readPassphrase = async (
   if (file !== undefined && file !== '') return passphraseInFile(file)
   if (ask === null) return refused(noTerminal)
   const first = await ask('Passphrase (not shown): ')
+  const problems = passphraseProblems(first)
+  if (problems.length > 0) return refused(...problems)
   return (await ask('Once more: ')) === first ? ok(first) : refused(notTheSame)
 }
 

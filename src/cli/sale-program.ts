@@ -86,6 +86,7 @@ const verdictWords = {
   supported: 'Borne out',
   unsupported: 'No note bears it out',
   contradicted: 'The notes say otherwise',
+  'not-placed': 'Look at it: the check cannot tell what it is said of',
   'own-words': 'In your own words',
 } as const
 

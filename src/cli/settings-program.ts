@@ -8,6 +8,7 @@ import { changeSettings, currentSettings, type Settings } from '../bench/setting
 import { unknownId } from '../bench/unknown.ts'
 import { attitudeIds, attitudes } from '../facts/attitudes.ts'
 import { regionNames, regions } from '../facts/regions.ts'
+import { atOptions } from './at-options.ts'
 import { costLines, costsFrom } from './cost-options.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { withBench, type Options } from './with-bench.ts'
@@ -56,8 +57,10 @@ const changeFrom = (options: Options): Result<SettingsChange> | null => {
   if (problems.length > 0 || costs.kind === 'refused') return refused(...problems)
   const keepOriginals = originals === undefined ? undefined : originals === 'yes'
   const change = { hourMinor, currency, attitude: risk, region, checkedBy: name, keepOriginals, costs: costs.value }
-  return parse(settingsChangeSchema, change, 'settings')
+  return parse(settingsChangeSchema, change, 'settings', atOptions(settingsOptions))
 }
+
+const settingsOptions = { hourMinor: '--hour', checkedBy: '--name', costs: '--cost' }
 
 const notAmong = (what: string, where: string, given: Options[string], known: readonly string[]): readonly Problem[] =>
   typeof given !== 'string' || known.includes(given) ? [] : [unknownId(what, where, given, known)]

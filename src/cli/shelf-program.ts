@@ -10,10 +10,13 @@ import type { PartState } from '../bench/shelf/part-state.ts'
 import { noSuchPart, shelf, type PartDocument, type PartOutcome } from '../bench/shelf/shelf-commands.ts'
 import { currentSettings } from '../bench/settings.ts'
 import { partKindIds } from '../facts/part-kinds.ts'
+import { afterOf } from './after-option.ts'
+import { atOptions, typedNumber } from './at-options.ts'
 import { findMachine } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { fitsLines, partLines, shelfLines } from './shelf-text.ts'
 import { specOf } from './spec-options.ts'
+import { namesIn, type Names } from './who-wrote.ts'
 import { answerWith, withBench, type Options } from './with-bench.ts'
 
 /** `thrum shelf`: the parts on the shelf, and what is written about one of them. */
@@ -41,21 +44,23 @@ export const addShelfCommands = (program: Command, shell: Shell): void => {
     .option('--minutes <number>', 'your minutes')
     .option('--reason <words>', 'why')
     .action(
-      withBench(shell, async ({ deps }, options, [what, ...names]) => {
+      withBench(shell, async ({ deps, people }, options, [what, ...which]) => {
         if (what === undefined) return listed(shell, options, deps)
-        if (what === 'fits') return fitting(shell, options, deps, names)
-        if (what === 'show') return shown(shell, options, await found(deps, names[0] ?? ''))
-        return shown(shell, options, await written(deps, options, what, names))
+        if (what === 'fits') return fitting(shell, options, deps, which)
+        const names = await namesIn(people)
+        if (what === 'show') return shown(shell, options, await found(deps, which[0] ?? ''), names)
+        return shown(shell, options, await written(deps, options, what, which), names)
       }),
     )
 }
 
 const listed = async (shell: Shell, options: Options, { books, bench }: CommandDeps): Promise<number> => {
-  const after = options['after'] === undefined ? undefined : Number(options['after'])
+  const after = afterOf(options)
+  if (after.kind === 'refused') return showProblems(shell.output, options.json, after.problems)
   const asked = {
     open: options['gone'] === undefined,
     limit: 50,
-    after,
+    after: after.value,
     group: word(options, 'kind'),
     text: word(options, 'text'),
   }
@@ -84,10 +89,10 @@ const fitting = async (
   })
 }
 
-const shown = (shell: Shell, { json }: Options, result: Result<PartDocument>): number =>
+const shown = (shell: Shell, { json }: Options, result: Result<PartDocument>, names: Names): number =>
   result.kind === 'refused'
     ? showProblems(shell.output, json, result.problems)
-    : show(shell.output, json, result.value, () => partLines(result.value))
+    : show(shell.output, json, result.value, () => partLines(result.value, names))
 
 /** A part by its id or the beginning of it. */
 const found = async (deps: CommandDeps, wanted: string): Promise<Result<PartDocument>> => {
@@ -109,13 +114,31 @@ const written = async (
 ): Promise<Result<PartDocument>> => {
   const input = await contentOf(deps, options, what, second)
   if (input.kind === 'refused') return input
-  const content = parse(partContentSchema, input.value, 'part')
+  const content = parse(partContentSchema, input.value, 'part', atOptions(partOptions))
   if (content.kind === 'refused') return content
   if (content.value.kind === 'put') return settled(await shelf.begin(deps, content.value))
   const document = await found(deps, id)
   if (document.kind === 'refused') return document
   const { state } = document.value
   return settled(await shelf.add(deps, state.id, state.version, content.value))
+}
+
+/** The options that fields of what is written about a part are typed in. */
+const partOptions = {
+  name: '--name',
+  partKind: '--kind',
+  condition: '--condition',
+  place: '--place',
+  spec: '--spec',
+  origin: '--bought',
+  count: '--count',
+  costMinor: '--cost',
+  fetchesMinor: '--fetches',
+  receivedMinor: '--received',
+  feeMinor: '--fee',
+  postageMinor: '--postage',
+  minutes: '--minutes',
+  reason: '--reason',
 }
 
 const settled = (outcome: PartOutcome): Result<PartDocument> =>
@@ -157,7 +180,7 @@ const contentOf = async (
     case 'scrap':
       return made({ kind: 'scrapped', count, reason })
     case 'count':
-      return made({ kind: 'counted', count: count ?? (second === undefined ? undefined : Number(second)), reason })
+      return made({ kind: 'counted', count: count ?? (typedNumber(second) as number | undefined), reason })
     case 'reserve': {
       const machine = await findMachine(deps, second ?? '')
       return machine.kind === 'refused' ? machine : made({ kind: 'reserved', machine: machine.value.state.id })

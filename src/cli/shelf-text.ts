@@ -1,9 +1,12 @@
 import { moneyText } from '../base/money.ts'
 import type { GroupLine, Page } from '../bench/ports.ts'
 import type { Held } from '../bench/shelf/at-hand.ts'
+import { partHistory } from '../bench/shelf/part-history.ts'
 import type { PartState } from '../bench/shelf/part-state.ts'
 import type { PartDocument } from '../bench/shelf/shelf-commands.ts'
 import { partKinds, type PartKind, type SpecField } from '../facts/part-kinds.ts'
+import { entryText } from './entry-text.ts'
+import type { Names } from './who-wrote.ts'
 
 /** The shelf as lines: the parts, then what there is of each kind and what it stands at. */
 export const shelfLines = (
@@ -24,8 +27,9 @@ export const shelfLines = (
 
 const placeText = (place: string): string => (place === '' ? '' : ` (${place})`)
 
-/** One part as lines: what it is, where it lies, and its history. */
-export const partLines = ({ state, entries }: PartDocument): readonly string[] => {
+/** One part as lines: what it is, where it lies, and its history. `names`: of those who wrote it, by id. */
+export const partLines = (part: PartDocument, names: Names): readonly string[] => {
+  const { state } = part
   const money = (minor: number): string => moneyText(minor, state.currency)
   const fields: readonly SpecField[] = partKinds[state.partKind].fields
   const measures = fields.flatMap(({ id, name, unit }) =>
@@ -37,7 +41,7 @@ export const partLines = ({ state, entries }: PartDocument): readonly string[] =
     `${state.count} there${placeText(state.place)}, stands at ${money(state.costMinor)}${state.fetchesMinor === null ? '' : `, one would fetch ${money(state.fetchesMinor)}`}`,
     ...(state.reservedFor === null ? [] : [`Kept for ${state.reservedFor}`]),
     '',
-    ...entries.map(({ seq, id, at, content }) => `  ${seq}. ${at.slice(0, 10)} ${content.kind}  (${id})`),
+    ...partHistory(part).map((line) => entryText(line, names)),
   ]
 }
 

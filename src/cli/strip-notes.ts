@@ -10,6 +10,13 @@ import { stripView } from '../bench/stripping/strip-view.ts'
 import type { Blueprint } from '../blueprint/schema.ts'
 import type { Options } from './with-bench.ts'
 
+/** What can be said of a piece that goes back, besides. */
+export const withBackOptions = (command: Command): Command =>
+  withStepOptions(command).option(
+    '--left-over-in <words...>',
+    'what was left over before and is in now, such as "1 × screw 4×16"',
+  )
+
 /** What can be said of a piece that comes away or goes back. Without a word on its fixings nobody counted them. */
 export const withStepOptions = (command: Command): Command =>
   command
@@ -47,7 +54,12 @@ export const partNote = (
 }
 
 type Moving = { readonly kind: 'cover' | 'part'; readonly id: string; readonly isBack: boolean }
-type Said = { readonly minutes: number; readonly fixings?: Fixing[]; readonly text?: string }
+type Said = {
+  readonly minutes: number
+  readonly fixings?: Fixing[]
+  readonly leftOverIn?: Fixing[]
+  readonly text?: string
+}
 
 const saidOf = (read: Read, moving: Moving, usualMin: number, options: Options): Result<Said> => {
   const { minutes: written, text } = options
@@ -55,9 +67,12 @@ const saidOf = (read: Read, moving: Moving, usualMin: number, options: Options):
   const fixings = fixingsOf(read, moving, options)
   if (minutes.kind === 'refused') return minutes
   if (fixings.kind === 'refused') return fixings
+  const found = fixingsFrom(options['leftOverIn'])
+  if (found.kind === 'refused') return found
   return ok({
     minutes: minutes.value,
     ...(fixings.value === null ? {} : { fixings: [...fixings.value] }),
+    ...(found.value === null ? {} : { leftOverIn: [...found.value] }),
     ...(typeof text === 'string' ? { text } : {}),
   })
 }
@@ -67,16 +82,21 @@ const fixingsOf = (read: Read, moving: Moving, options: Options): Result<readonl
   const place = typeof options['place'] === 'string' ? options['place'] : ''
   const placed = (fixings: readonly Fixing[]): readonly Fixing[] =>
     fixings.map((fixing) => (fixing.place === '' ? { ...fixing, place } : fixing))
-  const written = options['fixing']
-  if (Array.isArray(written)) {
-    const read_ = written.map(fixingFromText)
-    const problems: readonly Problem[] = read_.flatMap((one) => (one.kind === 'refused' ? one.problems : []))
-    const [first, ...more] = problems
-    if (first !== undefined) return refused(first, ...more)
-    return ok(placed(read_.flatMap((one) => (one.kind === 'ok' ? [one.value] : []))))
-  }
+  const written = fixingsFrom(options['fixing'])
+  if (written.kind === 'refused') return written
+  if (written.value !== null) return ok(placed(written.value))
   if (options['none'] !== undefined) return ok([])
   return options['asSaid'] === undefined ? ok(null) : ok(placed(asSaid(read, moving)))
+}
+
+/** Fixings as written after an option; null where it was not given. */
+const fixingsFrom = (written: Options[string]): Result<readonly Fixing[] | null> => {
+  if (!Array.isArray(written)) return ok(null)
+  const read = written.map(fixingFromText)
+  const problems: readonly Problem[] = read.flatMap((one) => (one.kind === 'refused' ? one.problems : []))
+  const [first, ...more] = problems
+  if (first !== undefined) return refused(first, ...more)
+  return ok(read.flatMap((one) => (one.kind === 'ok' ? [one.value] : [])))
 }
 
 const asSaid = ({ document, blueprint }: Read, { kind, id, isBack }: Moving): readonly Fixing[] => {

@@ -1,4 +1,5 @@
 import type { Command } from 'commander'
+import { placeText } from '../base/form/place-text.ts'
 import { parse } from '../base/parse.ts'
 import type { Problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
@@ -6,6 +7,7 @@ import type { CommandDeps } from '../bench/commands.ts'
 import type { MachineDocument } from '../bench/contract.ts'
 import { takeOff, takeOffSchema } from '../bench/shelf/take-off.ts'
 import { partConditions } from '../bench/shelf/part-note.ts'
+import { typedNumber } from './at-options.ts'
 import { findMachine } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { specOf } from './spec-options.ts'
@@ -37,6 +39,14 @@ export const addTakeOffCommand = (program: Command, shell: Shell): void => {
     )
 }
 
+/** The options that fields of each part are typed in. */
+const takeOffOptions: Readonly<Record<string, string>> = {
+  spec: '--spec',
+  condition: '--condition',
+  place: '--place',
+  minutes: '--minutes',
+}
+
 const taken = async (
   deps: CommandDeps,
   options: Options,
@@ -47,7 +57,7 @@ const taken = async (
   if (found.kind === 'refused') return found
   if (spec.kind === 'refused') return spec
   const one = { spec: spec.value, condition: options['condition'], place: options['place'] }
-  const minutes = options['minutes'] === undefined ? undefined : Number(options['minutes'])
+  const minutes = options['minutes'] === undefined ? undefined : typedNumber(options['minutes'])
   const asked = parse(
     takeOffSchema,
     {
@@ -56,6 +66,7 @@ const taken = async (
       ...(options['break'] === undefined ? {} : { breaks: {} }),
     },
     'take-off',
+    (path) => takeOffOptions[String(path[2])] ?? placeText(path),
   )
   if (asked.kind === 'refused') return asked
   const outcome = await takeOff(deps, found.value.state.id, asked.value)

@@ -2,7 +2,7 @@ import type { Command } from 'commander'
 import { moneyText, type Currency } from '../base/money.ts'
 import { problem } from '../base/problem.ts'
 import { ok, refused, type Result } from '../base/result.ts'
-import { branchesOf, machineView, onwardAfter, possibleResults, stopRules, undertakingOf } from '../machine/index.ts'
+import { branchesOf, onwardAfter, possibleResults, stopRules, undertakingOf } from '../machine/index.ts'
 import type { Branch, Leaf } from '../machine/branches.ts'
 import type { Job } from '../machine/job.ts'
 import type { Undertaking } from '../machine/undertaking.ts'
@@ -22,7 +22,7 @@ export const addThenCommand = (program: Command, shell: Shell): void => {
         if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
         const job = await jobOfDocument(deps, document.value)
         if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-        const chosen = chosenMove(machineView(job.value), move)
+        const chosen = chosenMove(shell.viewOf(job.value), move)
         if (chosen.kind === 'refused') return showProblems(shell.output, options.json, chosen.problems)
         const unfolded = unfold(job.value, chosen.value, document.value.state.currency)
         return show(shell.output, options.json, unfolded, () => linesOf(unfolded, document.value.state.currency))

@@ -2,7 +2,6 @@ import type { Command } from 'commander'
 import { moneyText, type Currency } from '../base/money.ts'
 import { basisText, type MoneySum } from '../base/money-sum.ts'
 import { problem } from '../base/problem.ts'
-import { machineView } from '../machine/index.ts'
 import type { MachineView } from '../machine/view.ts'
 import { findMachine, jobOfDocument } from './bench-commands.ts'
 import { show, showProblems, type Shell } from './output.ts'
@@ -21,7 +20,7 @@ export const addWhyCommand = (program: Command, shell: Shell): void => {
         if (document.kind === 'refused') return showProblems(shell.output, options.json, document.problems)
         const job = await jobOfDocument(deps, document.value)
         if (job.kind === 'refused') return showProblems(shell.output, options.json, job.problems)
-        const sum = sumOf(machineView(job.value), figure)
+        const sum = sumOf(shell.viewOf(job.value), figure)
         if (sum === null) return showProblems(shell.output, options.json, [noFigure(figure)])
         return show(shell.output, options.json, sum, () => sumLines(sum, document.value.state.currency))
       }),

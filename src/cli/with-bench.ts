@@ -3,12 +3,12 @@ import type { Result } from '../base/result.ts'
 import type { CommandDeps } from '../bench/commands.ts'
 import type { MachineDocument } from '../bench/contract.ts'
 import { stripView } from '../bench/stripping/strip-view.ts'
-import { machineView } from '../machine/index.ts'
 import type { Job } from '../machine/job.ts'
 import { jobOfDocument, openBench, type OpenBench } from './bench-commands.ts'
 import { machineLines } from './machine-text.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { placeOf, type PlaceOptions } from './store-place.ts'
+import type { Names } from './who-wrote.ts'
 
 export type Options = Record<string, string | string[] | undefined> & { readonly json: boolean } & PlaceOptions
 
@@ -49,10 +49,10 @@ export const answer = async (
   options: Options,
   deps: CommandDeps,
   result: Result<MachineDocument>,
-  names?: ReadonlyMap<string, string>,
+  names?: Names,
 ): Promise<number> =>
   answerWith(shell, options, deps, result, (job, document) => {
-    const view = machineView(job)
+    const view = shell.viewOf(job)
     const warnings = leavingWarnings(document, job)
     return show(shell.output, options.json, { ...document, view, warnings }, () => [
       ...machineLines(document, view, names),

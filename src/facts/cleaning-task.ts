@@ -26,6 +26,8 @@ export type Drying = { readonly what: string; readonly warm: number; readonly da
 /** One thing that can be cleaned or renewed before a machine is sold. */
 export type CleaningTask = {
   readonly name: string
+  /** As one says that it was done, within a sentence; left out where its name says it. */
+  readonly done?: string
   readonly how: string
   readonly at: CleaningPlace
   readonly minutes: number

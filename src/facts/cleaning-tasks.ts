@@ -25,6 +25,7 @@ const wet = ['plug-out', 'water-away', 'hot-water', 'no-solvents'] as const
 export const cleaningTasks = {
   'dust-out': {
     name: 'Empty it and blow it out, outside',
+    done: 'emptied and blown out',
     how: 'Bag or bin out and tied up; brush and vacuum every chamber and duct that can be reached.',
     at: 'machine',
     minutes: 8,
@@ -58,6 +59,7 @@ export const cleaningTasks = {
   },
   'wash-filter': {
     name: 'Wash the pre-motor filter',
+    done: 'pre-motor filter washed',
     how: 'Only if it is marked washable: rinse in cold water until it runs clear, squeeze out, stand it on its edge.',
     at: { parts: ['pre-motor-filter'] },
     minutes: 5,
@@ -95,6 +97,7 @@ export const cleaningTasks = {
   },
   'wash-casing': {
     name: 'Wash the casing',
+    done: 'casing washed',
     how: 'Loose covers and bare shells: lukewarm water, a drop of neutral detergent, a soft brush, rinse. No dishwasher.',
     at: { parts: ['casing'] },
     minutes: 15,
@@ -106,6 +109,7 @@ export const cleaningTasks = {
   },
   'wash-bin': {
     name: 'Wash the bin and its cones',
+    done: 'bin and cones washed',
     how: 'Apart as far as it goes without force; rinse the cones from both ends and shake them out.',
     at: { parts: ['bin', 'cyclone', 'drum'] },
     minutes: 12,
@@ -117,6 +121,7 @@ export const cleaningTasks = {
   },
   'wash-hose': {
     name: 'Clean the hose through',
+    done: 'hose cleaned through',
     how: 'Drag a rag through on a cord, or soak it and hang it up by its middle.',
     at: { parts: ['hose'], unless: 'hose-conductors' },
     minutes: 10,
@@ -128,6 +133,7 @@ export const cleaningTasks = {
   },
   'wipe-hose': {
     name: 'Wipe the hose: it has wires in it',
+    done: 'hose wiped',
     how: 'A wrung-out cloth on the outside only; a dry rag through the bore. Nothing wet near the ends.',
     at: { parts: ['hose-conductors'] },
     minutes: 4,
@@ -139,6 +145,7 @@ export const cleaningTasks = {
   },
   roll: {
     name: 'Clear and comb the brush roll',
+    done: 'brush roll cleared and combed',
     how: 'Cut the hair out, clear the end caps, comb the bristles, wash what is bare plastic. It must spin two or three turns.',
     at: { parts: ['brush-roll'] },
     minutes: 12,
@@ -150,6 +157,7 @@ export const cleaningTasks = {
   },
   head: {
     name: 'Wash the floor head and sole plate',
+    done: 'floor head and sole plate washed',
     how: 'Hair out of wheels and flaps, then a brush and detergent; a head with a motor or wires in it is wiped only.',
     at: { parts: ['floor-head', 'sole-plate', 'turbine'] },
     minutes: 8,
@@ -161,6 +169,7 @@ export const cleaningTasks = {
   },
   tubes: {
     name: 'Wash tubes and hand grip',
+    done: 'tubes and hand grip washed',
     how: 'Bottle brush and detergent through the bore; nothing wet where a tube carries wires.',
     at: { parts: ['wand', 'hose-grip'], unless: 'hose-conductors' },
     minutes: 6,
@@ -172,6 +181,7 @@ export const cleaningTasks = {
   },
   'cloth-bag': {
     name: 'Clean the outer cloth bag',
+    done: 'outer cloth bag cleaned',
     how: 'Shake and brush it inside out, outside; wash by hand only where its label lets you.',
     at: { parts: ['cloth-bag'] },
     minutes: 10,
@@ -183,6 +193,7 @@ export const cleaningTasks = {
   },
   flex: {
     name: 'Wipe the flex',
+    done: 'flex wiped',
     how: 'All of it out; a damp cloth with detergent from machine to plug, the plug itself dry. Look for cuts on the way.',
     at: { parts: ['flex'] },
     minutes: 4,
@@ -194,6 +205,7 @@ export const cleaningTasks = {
   },
   wheels: {
     name: 'Clear the wheels',
+    done: 'wheels cleared',
     how: 'Hair off the axles with a hook; wipe; they must roll.',
     at: { parts: ['wheels'] },
     minutes: 6,
@@ -205,6 +217,7 @@ export const cleaningTasks = {
   },
   seals: {
     name: 'Wipe the seals',
+    done: 'seals wiped',
     how: 'Damp cloth round every rubber lip, re-seat it, a thin film of silicone-safe conditioner.',
     at: { parts: ['bag-door-seal', 'bin-seal', 'drum-seal'] },
     minutes: 4,
@@ -215,6 +228,7 @@ export const cleaningTasks = {
   },
   'motor-dust': {
     name: 'Dust off the motor',
+    done: 'motor dusted off',
     how: 'Soft dry brush and a vacuum at the air slots. Nothing wet, no spray.',
     at: { parts: ['suction-motor'] },
     minutes: 6,
@@ -225,6 +239,7 @@ export const cleaningTasks = {
   },
   residue: {
     name: 'Labels and sticky marks off',
+    done: 'labels and sticky marks taken off',
     how: 'Lukewarm water first; what stays, a brief wipe of alcohol.',
     at: { parts: ['casing'] },
     minutes: 5,
@@ -235,6 +250,7 @@ export const cleaningTasks = {
   },
   trims: {
     name: 'Freshen black trims',
+    done: 'black trims freshened',
     how: 'Trim restorer on a rag. Heat warps.',
     at: { parts: ['casing'] },
     minutes: 6,
@@ -245,6 +261,7 @@ export const cleaningTasks = {
   },
   'final-wipe': {
     name: 'Last wipe, inside too',
+    done: 'wiped at last, inside too',
     how: 'When it is together again: bag chamber, lids, handle, and what the camera will see.',
     at: 'machine',
     minutes: 8,
@@ -255,6 +272,7 @@ export const cleaningTasks = {
   },
   scuffs: {
     name: 'Rub out scuffs, polish',
+    done: 'scuffs rubbed out and polished',
     how: 'Melamine sponge, hardly pressed, then plastic polish.',
     at: { parts: ['casing'] },
     minutes: 12,
@@ -265,6 +283,7 @@ export const cleaningTasks = {
   },
   scratches: {
     name: 'Rub down scratches',
+    done: 'scratches rubbed down',
     how: 'Wet paper 1500, 2000, 3000, then compound and wax. Solid-colour gloss only, never clear or textured.',
     at: { parts: ['casing'] },
     minutes: 30,
@@ -276,6 +295,7 @@ export const cleaningTasks = {
   },
   mould: {
     name: 'Mould out',
+    done: 'mould taken out',
     how: 'Bag, filters, foam and felt thrown away sealed; hard parts washed with detergent, dried, vacuumed.',
     at: 'machine',
     minutes: 30,
@@ -289,6 +309,7 @@ export const cleaningTasks = {
   },
   odour: {
     name: 'Smell out',
+    done: 'treated against smell',
     how: 'Detergent, sun and air; a bag of active carbon shut in with it. Bicarbonate in dry parts only, vacuumed out fully. Perfume masks.',
     at: 'machine',
     minutes: 10,
@@ -301,6 +322,7 @@ export const cleaningTasks = {
   },
   pests: {
     name: 'Vermin: sealed first',
+    done: 'treated against vermin',
     how: 'Bag and tie it at once, outside. Soft parts go; hard parts washed. A cheap machine is scrapped sealed.',
     at: 'machine',
     minutes: 60,

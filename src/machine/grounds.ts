@@ -5,7 +5,7 @@ import { toldPieces } from './buying/seller-evidence.ts'
 import { functionById } from './functions/functions-of.ts'
 import type { Job, JobEvent } from './job.ts'
 import type { MachineModel } from './model.ts'
-import { shiftsOf } from './rate-shift.ts'
+import { shiftsOf } from './history-shifts.ts'
 import { beliefEvent, complaintPrior } from './suspects.ts'
 import type { Ground } from './view.ts'
 

@@ -12,7 +12,7 @@ import type { Plate } from './plate.ts'
 import type { SetPrices } from './set-prices.ts'
 import type { GaugeReading } from './air/gauge-reading.ts'
 import type { Finding, ProvedLead, Rules } from './proof/finding.ts'
-import type { History } from './rate-shift.ts'
+import type { History } from './history-shifts.ts'
 import type { ReadingResult } from './result.ts'
 import type { ShelfOffer } from './shelf/shelf-offer.ts'
 

@@ -6,7 +6,7 @@ import { gradedOutcomes } from './graded-outcome.ts'
 import { predictMeter, type MeterPrediction } from './meter-outcome.ts'
 import { meterTable, type MeterTable } from './meter-table.ts'
 import type { Plate } from './plate.ts'
-import { faultRates, type FaultRate, type History } from './rates.ts'
+import { faultRates, type FaultRate, type History } from './blueprint-rates.ts'
 
 /** All that follows from a blueprint and a plate alone, before a single reading: worked out once and kept. */
 export type MachineModel = {

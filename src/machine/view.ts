@@ -2,7 +2,7 @@ import type { Risk } from '../engines/plan/index.ts'
 import type { MoneySum } from '../base/money-sum.ts'
 import type { Attitude } from '../facts/attitudes.ts'
 import type { ReckonedPrices } from './prices.ts'
-import type { FaultRate } from './rates.ts'
+import type { FaultRate } from './blueprint-rates.ts'
 import type { ShelfOffer } from './shelf/shelf-offer.ts'
 import type { StripList } from './shelf/strip-list.ts'
 

@@ -1,5 +1,5 @@
 import { OpenAPIHono } from '@hono/zod-openapi'
-import type { Context, MiddlewareHandler } from 'hono'
+import type { Context, Env, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { problem, type Problem } from '../base/problem.ts'
 import { blueprintFinder, blueprintIds, type BlueprintDeps, type FindBlueprint } from '../bench/blueprints.ts'
@@ -26,9 +26,10 @@ import { addBooks } from './books.ts'
 import { addChanges, type ChangesDeps } from './changes.ts'
 import { addBlueprints, noBlueprint } from './blueprints.ts'
 import { commandAnswer } from './command-answer.ts'
+import { formRefusal } from './form-refusal.ts'
 import { noPrototypeKeys, nothingPacked, onlyHosts, onlyOwnPages, strictHeaders, type Hosts } from './guards.ts'
 import { jsonSchema, schemaNames } from '../bench/json-schemas.ts'
-import { addressProblem, formProblems, isRefusal, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
+import { isRefusal, notFound, refuse, refuseThrown, tooLarge } from './refusals.ts'
 import { openAccess, type Access } from './sign-in/access.ts'
 import { addDevices } from './sign-in/devices.ts'
 import { gate } from './sign-in/gate.ts'
@@ -87,13 +88,7 @@ export type LogEntry =
 /** The API and the pages as one application; it opens no socket and reads no clock of its own. */
 export const makeApp = (deps: AppDeps): OpenAPIHono => {
   const { access, whenOut } = watchedAccess(deps.access ?? openAccess(deps))
-  const app = new OpenAPIHono({
-    defaultHook: (result, c) => {
-      if (result.success) return undefined
-      if (result.target === 'param') return refuse(c, 404, addressProblem(result.error.issues))
-      return refuse(c, 400, ...formProblems(result.error.issues))
-    },
-  })
+  const app: OpenAPIHono = new OpenAPIHono<Env>({ defaultHook: formRefusal(() => app) })
   app.use(logged(deps.log), strictHeaders)
   if (deps.hosts !== null) app.use(onlyHosts(deps.hosts))
   app.use(onlyOwnPages, nothingPacked)

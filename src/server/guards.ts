@@ -99,7 +99,7 @@ const foreignHost = problem(
   'foreign-host',
   '',
   'This address is not one the program answers to',
-  'Open the address it printed when it started',
+  'Open the address it printed when it started; behind a web server, start it with --behind-proxy and this name',
 )
 const foreignPage = problem(
   'foreign-page',

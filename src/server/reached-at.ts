@@ -6,7 +6,7 @@ export const reachedAt = (port: number, addresses: readonly string[] = networkAd
   const [first] = addresses
   if (first === undefined) return ['This machine has no address on a network just now.']
   return [
-    'On the same network, by anyone who has the passphrase:',
+    'On the same network, by anyone who can sign in:',
     ...addresses.map((one) => `  http://${one}:${port}`),
     'A phone finds it by this code:',
     renderUnicodeCompact(`http://${first}:${port}`, { border: 2 }),

@@ -8,32 +8,6 @@ export type RefusalStatus = 400 | 401 | 403 | 404 | 409 | 413 | 415 | 422 | 429 
 export const refuse = (c: Context, status: RefusalStatus, ...problems: readonly Problem[]): Response =>
   c.json({ problems }, status)
 
-type Issue = {
-  readonly code?: string | undefined
-  readonly path: readonly PropertyKey[]
-  readonly message: string
-  readonly note?: string | undefined
-  readonly options?: readonly unknown[] | undefined
-}
-
-/** The faults that a schema finds in a body, each at its path. */
-export const formProblems = (issues: readonly Issue[]): readonly Problem[] =>
-  issues.map((issue) => problem('not-of-the-form', issue.path.map(String).join('.'), issueText(issue), formMend))
-
-const formMend = 'See /api/openapi.json for the form'
-
-const issueText = (issue: Issue): string => {
-  // A union's own message says only that the input is invalid.
-  if (issue.code === 'invalid_union' && issue.options !== undefined) return `Must be one of ${issue.options.join(', ')}`
-  return issue.message.replace(/\.$/, '')
-}
-
-/** A fault found in the address: no such bench, or an empty name. */
-export const addressProblem = (issues: readonly Issue[]): Problem =>
-  issues.some((issue) => issue.path[0] === 'bench')
-    ? problem('unknown-bench', 'bench', 'There is no such bench', 'Use own or demo')
-    : notFound
-
 export const notFound = problem(
   'not-found',
   '',

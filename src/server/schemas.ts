@@ -7,7 +7,8 @@ import { featureIds, type BlueprintEntry } from '../blueprint/entry.ts'
 import { blueprintSchema } from '../blueprint/schema.ts'
 import { grades } from '../facts/asking.ts'
 import { complaintIds } from '../facts/complaints.ts'
-import { wearLevels } from '../facts/rate-shifts.ts'
+import { repairBarriers } from '../facts/open-repair-data.ts'
+import { wearLevels } from '../facts/age-and-wear.ts'
 import { sourceIds } from '../facts/where-from.ts'
 import { plateSchema } from '../machine/plate.ts'
 import { rulesSchema } from '../machine/proof/finding.ts'
@@ -70,6 +71,7 @@ const machineStateSchema = z
     ),
     struck: z.array(z.string()),
     model: z.string(),
+    make: z.string().optional(),
     source: z.enum(sourceIds).nullable(),
     advert: z.string().nullable(),
     paidMinor: minor,
@@ -90,7 +92,14 @@ const machineStateSchema = z
       }),
     ),
     left: z
-      .strictObject({ exit, receivedMinor: minor, profitMinor: minor, safety: z.string(), at: z.string() })
+      .strictObject({
+        exit,
+        receivedMinor: minor,
+        profitMinor: minor,
+        safety: z.string(),
+        barrier: z.enum(repairBarriers).optional(),
+        at: z.string(),
+      })
       .nullable(),
   })
   .openapi('MachineState') satisfies z.ZodType<MachineState>

@@ -84,6 +84,8 @@ export const startServer = async (options: ServeOptions): Promise<Result<Running
   const running = stoppable(address, servers, close, stopping)
   const print = options.print ?? ((line) => process.stdout.write(`${line}\n`))
   print(running.address)
+  if (options.behindProxy !== undefined)
+    print(`By others, through the web server in front: https://${options.behindProxy}`)
   if (options.network === true) reachedAt(Number(new URL(address).port)).forEach(print)
   return ok(running)
 }
@@ -125,7 +127,7 @@ const noPassphrase = problem(
   'no-passphrase',
   'passphrase',
   'Others would reach the program, and there is no passphrase to keep strangers out',
-  'Set one with `thrum passphrase`, or give people names with `thrum people add`',
+  'Set one with `thrum passphrase`, or give people names with `thrum people add NAME --role keeper`',
 )
 
 type Server = ReturnType<typeof createAdaptorServer>

@@ -4,6 +4,7 @@ import { closingProblems, openingProblems } from '../../src/bench/cover-rules.ts
 import { foldNotes, standing } from '../../src/bench/fold.ts'
 import type { Note, NoteContentInput } from '../../src/bench/note.ts'
 import { stripView } from '../../src/bench/stripping/strip-view.ts'
+import type { Fixing } from '../../src/bench/stripping/strip-note.ts'
 import { blueprintById } from '../../src/blueprint/library.ts'
 import { added, log } from '../support/notes.ts'
 
@@ -13,7 +14,7 @@ const parts = ['board', 'suction-motor', 'hose']
 
 const fixing = fc.record({
   count: fc.integer({ min: 1, max: 6 }),
-  kind: fc.constantFrom('screw', 'felt washer'),
+  kind: fc.constantFrom('screw', 'felt washer', 'catch'),
   place: fc.constantFrom('', 'pot 1', 'lid'),
 })
 const fixings = fc.option(fc.array(fixing, { maxLength: 3 }), { nil: undefined })
@@ -64,21 +65,45 @@ describe('any history of a strip-down, strikes and all', () => {
     let ticked = 0
     fc.assert(
       fc.property(history, (notes) => {
-        const { balance, kept, leftOver } = stripView(notes, blueprint)
+        const { balance, kept, leftOver, notClosed } = stripView(notes, blueprint)
         // Added up from the notes themselves, past the ledger.
         const stand = standing(notes).map(({ content }) => content)
-        const taken = stand.flatMap((c) => (c.kind === 'opened' || c.kind === 'taken-out' ? (c.fixings ?? []) : []))
-        const back = stand.flatMap((c) => (c.kind === 'closed' || c.kind === 'put-in' ? (c.fixings ?? []) : []))
+        const loose = (fixings: readonly Fixing[] = []) => fixings.filter(({ kind }) => kind !== 'catch')
+        const taken = stand.flatMap((c) => (c.kind === 'opened' || c.kind === 'taken-out' ? loose(c.fixings) : []))
+        const back = stand.flatMap((c) => (c.kind === 'closed' || c.kind === 'put-in' ? loose(c.fixings) : []))
         expect(balance.taken).toBe(sum(taken))
         expect(balance.back).toBeLessThanOrEqual(sum(back))
         expect(balance.back + balance.kept + balance.leftOver + balance.unknown).toBe(balance.taken)
         expect(sum(kept.flatMap(({ lots }) => lots))).toBe(balance.kept)
         expect(sum(leftOver.flatMap((one) => one.fixings))).toBe(balance.leftOver)
+        expect(kept.flatMap(({ lots }) => lots).every(({ kind }) => kind !== 'catch')).toBe(true)
+        expect(notClosed.every((one) => one.fixings.every(({ kind }) => kind === 'catch'))).toBe(true)
         ticked += balance.back
       }),
       { seed: 20_261_126, numRuns: 150 },
     )
-    expect(ticked).toBeGreaterThan(150)
+    expect(ticked).toBeGreaterThan(100)
+  })
+
+  it('never lets what is left over go but by a count, a word or a strike', () => {
+    let stayed = 0
+    fc.assert(
+      fc.property(history, (notes) => {
+        const before = stripView(notes, blueprint).balance.leftOver
+        const off = foldNotes(notes).off
+        for (const cover of covers) {
+          const isOff = off.includes(cover)
+          const against = (isOff ? closingProblems : openingProblems)(cover, blueprint, off)
+          if (against.length > 0) continue
+          const next = log([{ kind: isOff ? 'closed' : 'opened', cover, minutes: 1 }])[0]
+          const seq = notes.length + 1
+          expect(stripView([...notes, { ...next, id: `n${seq}`, seq }], blueprint).balance.leftOver).toBe(before)
+          stayed += before
+        }
+      }),
+      { seed: 20_261_129, numRuns: 100 },
+    )
+    expect(stayed).toBeGreaterThan(50)
   })
 
   it('has each piece either on or away, a part after its cover, and goes back in an order that can be', () => {

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { betweenVariance, shrunkRatios, type Estimate } from '../../src/engines/belief/index.ts'
-import { ageBandOf, ageBands, ageShifts, labelsOfFaultTypes } from '../../src/facts/rate-shifts.ts'
+import { ageBandOf, ageBands, ageShifts, labelsOfFaultTypes } from '../../src/facts/age-and-wear.ts'
 import { readCsv } from '../support/csv.ts'
 
 /**

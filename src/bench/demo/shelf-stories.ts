@@ -66,12 +66,12 @@ type Bought = {
 }
 
 const bought: readonly Bought[] = [
-  { id: 'demo-belts', blueprint: 'bagged-upright-one-motor', part: 'belt', partKind: 'belt', name: 'Flat belts', count: 6, eachMinor: 110, day: '2025-03-03', counted: { day: '2026-01-03', missing: 1 } }, // prettier-ignore
-  { id: 'demo-belts-toothed', blueprint: 'bagged-upright-two-motors', part: 'belt', partKind: 'belt', name: 'Toothed belts', count: 5, eachMinor: 420, day: '2025-03-03' }, // prettier-ignore
-  { id: 'demo-filters', blueprint: 'bagged-upright-two-motors', part: 'pre-motor-filter', partKind: 'filter', name: 'Motor filters, two-motor upright', count: 8, eachMinor: 260, day: '2025-03-08', counted: { day: '2026-01-03', missing: 1 } }, // prettier-ignore
-  { id: 'demo-bags', blueprint: 'bagged-upright-two-motors', part: 'bag', partKind: 'bag', name: 'Paper bags, packs of five', count: 10, eachMinor: 150, day: '2025-03-08' }, // prettier-ignore
-  { id: 'demo-filters-cylinder', blueprint: 'bagged-cylinder', part: 'pre-motor-filter', partKind: 'filter', name: 'Motor filters, cylinder', count: 5, eachMinor: 190, day: '2025-05-17' }, // prettier-ignore
-  { id: 'demo-filters-bagless', blueprint: 'bagless-upright', part: 'pre-motor-filter', partKind: 'filter', name: 'Foam filters', count: 5, eachMinor: 240, day: '2025-06-07' }, // prettier-ignore
+  { id: 'demo-belts', blueprint: 'bagged-upright-one-motor', part: 'belt', partKind: 'belt', name: 'Flat belt', count: 6, eachMinor: 110, day: '2025-03-03', counted: { day: '2026-01-03', missing: 1 } }, // prettier-ignore
+  { id: 'demo-belts-toothed', blueprint: 'bagged-upright-two-motors', part: 'belt', partKind: 'belt', name: 'Toothed belt', count: 5, eachMinor: 420, day: '2025-03-03' }, // prettier-ignore
+  { id: 'demo-filters', blueprint: 'bagged-upright-two-motors', part: 'pre-motor-filter', partKind: 'filter', name: 'Motor filter, two-motor upright', count: 8, eachMinor: 260, day: '2025-03-08', counted: { day: '2026-01-03', missing: 1 } }, // prettier-ignore
+  { id: 'demo-bags', blueprint: 'bagged-upright-two-motors', part: 'bag', partKind: 'bag', name: 'Pack of five paper bags', count: 10, eachMinor: 150, day: '2025-03-08' }, // prettier-ignore
+  { id: 'demo-filters-cylinder', blueprint: 'bagged-cylinder', part: 'pre-motor-filter', partKind: 'filter', name: 'Motor filter, cylinder', count: 5, eachMinor: 190, day: '2025-05-17' }, // prettier-ignore
+  { id: 'demo-filters-bagless', blueprint: 'bagless-upright', part: 'pre-motor-filter', partKind: 'filter', name: 'Foam filter', count: 5, eachMinor: 240, day: '2025-06-07' }, // prettier-ignore
 ]
 
 /** Puts what is bought on the shelf and, for some, counts it at the year's end. */

@@ -1,5 +1,6 @@
+import { parse } from '../../base/parse.ts'
 import { problem, type Problem } from '../../base/problem.ts'
-import { ok, refused, type Result } from '../../base/result.ts'
+import { refused, type Result } from '../../base/result.ts'
 import {
   barrierSynonyms,
   productCategories,
@@ -47,10 +48,7 @@ export const fromRow = (row: CsvRow): Result<RepairRecord> => {
     problem: text('problem'),
   }
   if (problems.length > 0) return refused(...problems)
-  const parsed = repairRecordSchema.safeParse(record)
-  return parsed.success
-    ? ok(parsed.data)
-    : refused(...parsed.error.issues.map(({ message }) => tooLong(row.number, message)))
+  return parse(repairRecordSchema, record, 'record', ([field]) => placeOf(row.number, columnOf(String(field))))
 }
 
 /** Whether a row is of a vacuum cleaner: by the standard's category, else by the word in the provider's own. */
@@ -107,5 +105,18 @@ const strayBarrier = (row: number, status: RepairStatus): Problem =>
     `A barrier is given though the status is “${status}”`,
     'Leave it empty, or set the status to End of life',
   )
-const tooLong = (row: number, message: string): Problem =>
-  problem('not-of-the-form', `row ${row}`, message, 'Write it shorter')
+
+/** The column that a field of a record is read from. */
+const columnOf = (field: string): string => (field in columns ? columns[field as keyof typeof columns] : field)
+
+const columns = {
+  dataProvider: 'data_provider',
+  partnerCategory: 'partner_product_category',
+  category: 'product_category',
+  yearOfManufacture: 'year_of_manufacture',
+  productAgeYears: 'product_age',
+  status: 'repair_status',
+  barrier: 'repair_barrier_if_end_of_life',
+  group: 'group_identifier',
+  eventDay: 'event_date',
+} as const satisfies Readonly<Record<string, OpenRepairColumn>>

@@ -19,7 +19,7 @@ export type RecordGrounds = { readonly provider: string; readonly country: strin
 
 /**
  * A closed machine as an open repair record; null for one in hand or a virtual one. What nobody noted stays empty: the make (a model
- * as typed is no make), the barrier (why parts were worth more is not asked), and the year where the date marks leave more than one.
+ * as typed is no make), the barrier, and the year where the date marks leave more than one.
  */
 export const toRecord = (
   state: MachineState,
@@ -29,17 +29,18 @@ export const toRecord = (
   if (state.left === null || state.practiceSeed !== null) return null
   const eventDay = dayOf(state.left.at)
   const yearOfManufacture = yearOf(state, eventDay)
+  const status = statusOf(state, blueprint)
   return {
     id: state.id,
     dataProvider: provider,
     country,
     partnerCategory: `Vacuum cleaner ~ ${blueprint?.name ?? state.blueprint}`,
     category: vacuumCategory.name,
-    brand: '',
+    brand: withoutPersons(state.make ?? ''),
     yearOfManufacture,
     productAgeYears: yearOfManufacture === null ? state.ageYears : Number(eventDay.slice(0, 4)) - yearOfManufacture,
-    status: statusOf(state, blueprint),
-    barrier: null,
+    status,
+    barrier: status === 'End of life' ? (state.left.barrier ?? null) : null,
     group: provider,
     eventDay,
     problem: problemText(state, blueprint),

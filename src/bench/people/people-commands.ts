@@ -125,7 +125,8 @@ const nobody = (name: string, there: readonly Person[]): Problem =>
     there.length === 0 ? 'Add them first' : `There are: ${there.map((one) => one.name).join(', ')}`,
   )
 
-const whosePassphrase = (there: readonly Person[]): Problem =>
+/** Where people have names there is no passphrase of the bench. */
+export const whosePassphrase = (there: readonly Person[]): Problem =>
   problem(
     'whose-passphrase',
     'name',

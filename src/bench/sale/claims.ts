@@ -1,9 +1,10 @@
 import { partSayingNeeds } from '../../facts/sale-part-words.ts'
 import { saleClaims, takenBack, type SaleClaim } from '../../facts/sale-claims.ts'
+import { strangerOf } from './claim-subject.ts'
 import type { Evidence } from './evidence.ts'
 import { judgeClaim } from './judge-claim.ts'
 import { judgePartClaim } from './judge-part-claim.ts'
-import type { Judged } from './judged.ts'
+import { notPlaced, type Judged } from './judged.ts'
 import { partClaimsIn, type PartClaim } from './part-claims.ts'
 
 /** A claim found in a text: where, in which words, and what the notes say to it. */
@@ -44,12 +45,17 @@ const phraseClaims = (
     for (const match of text.matchAll(new RegExp(claim.pattern.source, withAll(claim.pattern.flags)))) {
       const [from, to] = [match.index, match.index + match[0].length]
       if (!isFree([...taken, ...marks], { from, to }) || isTakenBack(claim, text, from)) continue
-      const judged = judgeClaim(evidence, claim, match)
+      const place = { from, to, isOfLooks: claim.id === 'looks', others: taken }
+      const stranger = ofAPart.includes(claim.id) ? strangerOf(text, place, evidence) : null
+      const judged = stranger === null ? judgeClaim(evidence, claim, match) : notPlaced(whyNotPlaced(stranger))
       marks.push({ claim: claim.id, name: claim.name, from, to, words: match[0], ...judged })
     }
   }
   return marks
 }
+
+const whyNotPlaced = (word: string): string =>
+  `“${word}” is no part that the bench knows, and not the machine: no note can be held against it. Look at it yourself, or say what is so of the machine or of a part by its name`
 
 /** What is said of parts; where a mark stands already, the part alone or what is said of it is marked. */
 const partMarks = (text: string, evidence: Evidence, taken: readonly ClaimMark[]): readonly ClaimMark[] => {

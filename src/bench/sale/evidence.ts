@@ -36,6 +36,8 @@ export type Evidence = {
   readonly wrong: readonly FoundWrong[]
   /** Fixings left over when pieces went back. */
   readonly leftOver: readonly LeftOver[]
+  /** Catches and their like that were not closed then. */
+  readonly notClosed: readonly LeftOver[]
   /** What is noted of a clean of the whole machine. */
   readonly clean: Clean
   /** The plate as it was entered: another than its kind's, or the same. */
@@ -79,6 +81,7 @@ export const evidenceOf = (state: MachineState, notes: readonly Note[], job: Job
   const proof = proofView(job, region)
   const run = runOf(blueprint, own.slice(lastRepair + 1), proof)
   const tried = lastOf(of('tried'), (one) => one.function)
+  const { leftOver, notClosed } = stripView(notes, blueprint)
   const words = own.flatMap(({ id, content }) =>
     hasWords(content) && content.text !== '' ? [{ note: id, text: content.text ?? '' }] : [],
   )
@@ -93,7 +96,8 @@ export const evidenceOf = (state: MachineState, notes: readonly Note[], job: Job
     cleaned: of('cleaned'),
     tried: tried.map((one) => ({ ...one, name: functionName(one.function, blueprint) })),
     wrong: foundWrong(job, tried, run.kind === 'good' ? (run.notes[0] ?? null) : null),
-    leftOver: stripView(notes, blueprint).leftOver,
+    leftOver,
+    notClosed,
     clean: cleanOf(blueprint, state, of('cleaned'), words),
     plate: isSamePlate(state.plate, blueprint.plate) ? 'as-its-kind' : 'own',
     graded: lastOf(of('graded'), ({ part }) => part),
@@ -109,7 +113,7 @@ export const evidenceOf = (state: MachineState, notes: readonly Note[], job: Job
     words,
     opened: of('opened').map(({ note }) => note),
     addedNote: own.find(({ content }) => content.kind === 'added')?.id ?? '',
-    historyNotes: of('history').map(({ note }) => note),
+    historyNotes: of('history').flatMap(({ note, ageYears, wear }) => ((ageYears ?? wear) === undefined ? [] : [note])),
   }
 }
 

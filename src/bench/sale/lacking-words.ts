@@ -1,13 +1,13 @@
 import { inSentence } from '../../base/in-sentence.ts'
 import { capital } from '../../machine/air/air-text.ts'
 import { driesAfter } from '../../facts/cleaning-tasks.ts'
-import { fixingsWords } from '../stripping/fixing-words.ts'
+import { fixingsWords, notClosedText } from '../stripping/fixing-words.ts'
 import { listText } from '../words.ts'
 import type { Evidence } from './evidence.ts'
 
 /** What is not together, not there or not dry, each in a whole sentence for a buyer. */
 export const lackingWords = (evidence: Evidence): readonly string[] => {
-  const { state, leftOver, blueprint } = evidence
+  const { state, leftOver, notClosed, blueprint } = evidence
   const part = (id: string): string => inSentence(blueprint.parts.find((one) => one.id === id)?.name ?? id)
   const off = blueprint.covers.filter(({ id }) => state.off.includes(id)).map(({ name }) => inSentence(name))
   const gone = [...state.missing.map(part), ...notThere(evidence)]
@@ -20,6 +20,7 @@ export const lackingWords = (evidence: Evidence): readonly string[] => {
       const count = fixings.reduce((sum, one) => sum + one.count, 0)
       return `${capital(fixingsWords(fixings))} of the ${inSentence(piece.name)} ${count === 1 ? 'was' : 'were'} left over when it was put together.`
     }),
+    ...notClosed.map(({ piece, fixings }) => `${notClosedText(fixings, inSentence(piece.name))}.`),
     damp.length === 0
       ? ''
       : `Washed and not found dry yet: ${listText([...new Set(damp)])}. It must not run before ${damp.length === 1 ? 'it is' : 'they are'} dry.`,

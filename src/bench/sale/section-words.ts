@@ -2,7 +2,7 @@ import { inSentence } from '../../base/in-sentence.ts'
 import { gradeLooks } from '../../facts/sale-claims.ts'
 import { complaints } from '../../facts/complaints.ts'
 import { capital } from '../../machine/air/air-text.ts'
-import { cleaningTaskName } from '../cleaning/task-name.ts'
+import { cleaningTaskDone } from '../cleaning/task-name.ts'
 import { dayText, listText } from '../words.ts'
 import type { Evidence } from './evidence.ts'
 import { lackingWords, notThere } from './lacking-words.ts'
@@ -36,7 +36,7 @@ const openingWords = (evidence: Evidence): readonly string[] => {
   const { state, blueprint, years } = evidence
   const { voltageV, powerW, protectionClass } = state.plate
   return [
-    `${kindName(blueprint.name)}. ${plateSays[evidence.plate]}: ${voltageV} V, ${powerW} W, class ${protectionClass}.`,
+    `${kindName(blueprint)}. ${plateSays[evidence.plate]}: ${voltageV} V, ${powerW} W, class ${protectionClass}.`,
     years === null ? '' : yearsText(years),
     {
       working: '',
@@ -101,12 +101,12 @@ const doneWords = ({ repaired, cleaned, blueprint }: Evidence): readonly string[
     return said(`${found.name}${named}${from}${own}`)
   })
   const named = (all: Evidence['cleaned']): string =>
-    listText([...new Set(all.map(({ task }) => inSentence(cleaningTaskName(task))))])
+    listText([...new Set(all.map(({ task }) => cleaningTaskDone(task)))])
   const fitted = named(cleaned.filter(isFitting))
   const tasks = named(cleaned.filter((one) => !isFitting(one)))
   return [
     ...(repairs.length === 0 ? ['No repair is noted.'] : repairs),
-    tasks === '' ? '' : `Cleaned: ${tasks}.`,
+    tasks === '' ? '' : `${capital(tasks)}.`,
     fitted === '' ? '' : `Put in: ${fitted}.`,
   ]
 }

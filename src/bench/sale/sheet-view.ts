@@ -159,7 +159,10 @@ const sectionView = (section: SheetSection, generated: string, whole: Whole): Se
 /** What the notes say of parts in their own words needs no other note; what one says oneself does. */
 const marksOf = (text: string, isOwn: boolean, evidence: Evidence): readonly ClaimMark[] => {
   const claims = claimsIn(text, evidence)
-  if (!isOwn) return claims.filter(({ claim, verdict }) => verdict !== 'unsupported' || !isOfAPart(claim))
+  if (!isOwn)
+    return claims.filter(
+      ({ claim, verdict }) => !isOfAPart(claim) || (verdict !== 'unsupported' && verdict !== 'not-placed'),
+    )
   const told = ownWordsIn(text, evidence, claims).map((one) => ({
     ...one,
     claim: 'own-words',

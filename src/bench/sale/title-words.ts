@@ -1,5 +1,7 @@
 import { inSentence } from '../../base/in-sentence.ts'
+import type { Blueprint } from '../../blueprint/schema.ts'
 import { colourWords } from '../../facts/colour-words.ts'
+import { beforeBuildWords, buildWords } from '../../facts/kind-words.ts'
 import { capital } from '../../machine/air/air-text.ts'
 import type { Evidence } from './evidence.ts'
 import { standingOf } from './standing-of.ts'
@@ -20,11 +22,28 @@ export const titleWords = (evidence: Evidence): string => {
 }
 
 const headOf = ({ state, blueprint }: Evidence): string => {
-  const kind = kindName(blueprint.name)
+  const kind = kindName(blueprint)
   if (state.model !== '') return `${state.model}, ${inSentence(kind)}`
   const colour = colourWords.exec(state.name.split(',')[0] ?? '')?.[0]
   return colour === undefined ? kind : `${capital(colour.toLowerCase())} ${inSentence(kind)}`
 }
 
-/** The kind as a buyer knows it: what follows the comma tells the bench how it is built. */
-export const kindName = (name: string): string => name.split(',')[0] ?? name
+/**
+ * The kind as a buyer knows it: what follows the comma tells the bench how it is built. The name of a blueprint of one's own is one's
+ * own too; of that only the trade's words for kinds go out, or where it has none those of the kind that it is priced as.
+ */
+export const kindName = (blueprint: Pick<Blueprint, 'id' | 'name' | 'worth'>): string => {
+  if (!isOwn(blueprint)) return blueprint.name.split(',')[0] ?? blueprint.name
+  const priced = (blueprint.worth.priceKind ?? '').replaceAll('-', ' ')
+  return tradeWords(blueprint.name) ?? tradeWords(priced) ?? 'Vacuum cleaner'
+}
+
+const isOwn = ({ id }: Pick<Blueprint, 'id'>): boolean => id.startsWith('own-')
+
+/** `Bagless upright` out of whatever words it stands among; null where no build is named. */
+const tradeWords = (name: string): string | null => {
+  const build = buildWords.exec(name)?.[0]
+  if (build === undefined) return null
+  const before = beforeBuildWords.exec(name)?.[0] ?? ''
+  return capital(`${before} ${build}`.trim().toLowerCase())
+}

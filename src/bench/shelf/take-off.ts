@@ -5,7 +5,7 @@ import type { Blueprint } from '../../blueprint/schema.ts'
 import { partKindIds } from '../../facts/part-kinds.ts'
 import { partKindOf } from '../../blueprint/part-kind-of.ts'
 import { checkNote } from '../append.ts'
-import { documentNow, settledTogether, type CommandDeps, type CommandOutcome } from '../commands.ts'
+import { documentNow, settledTogether, type CommandDeps, type CommandOutcome } from '../command-outcome.ts'
 import { costLeft, foldNotes } from '../fold.ts'
 import { jobOf } from '../job.ts'
 import { noteContentSchema, type Note, type NoteContent } from '../note.ts'
@@ -81,9 +81,9 @@ export const takeOff = async (deps: CommandDeps, machine: string, asked: TakeOff
 const takenProblems = ({ taken }: TakeOff, { parts }: Blueprint): readonly Problem[] => {
   const known = parts.map((part) => part.id)
   return taken.flatMap(({ part }, index) => {
-    if (!known.includes(part)) return [unknownId('part', `taken.${index}.part`, part, known)]
+    if (!known.includes(part)) return [unknownId('part', `taken[${index}].part`, part, known)]
     if (taken.findIndex((one) => one.part === part) === index) return []
-    return [problem('named-twice', `taken.${index}.part`, `“${part}” is taken off twice`, 'Name it once')]
+    return [problem('named-twice', `taken[${index}].part`, `“${part}” is taken off twice`, 'Name it once')]
   })
 }
 

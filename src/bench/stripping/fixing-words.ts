@@ -1,3 +1,5 @@
+import { headNoun } from '../../facts/fixing-kinds.ts'
+import { capital } from '../../machine/air/air-text.ts'
 import { byKind } from './fixing-ledger.ts'
 import type { Fixing } from './strip-note.ts'
 
@@ -19,10 +21,6 @@ const figures = [
   'twelve',
 ]
 
-/** What fixings are called: the words of a kind that take the plural. Common practice of the trade. */
-const nouns =
-  /\b(?:screw|bolt|nut|washer|clip|circlip|catch|ring|pin|spring|clamp|stud|rivet|hook|tie|cap|spacer|grommet|lug|slot)\b/gi
-
 /** A drive, perhaps what it goes into, perhaps a size: `TX15`, `PH2 plastic 4 × 25`. Such a kind is a screw. */
 const bareDrive = /^((?:TX|T|PH|PZ|SL)\s?\d+(?: plastic)?)((?: [\d.]+ ?[×x] ?[\d.]+)?)$/i
 
@@ -36,10 +34,10 @@ const said = (kind: string): string => {
 
 /** The last noun of a name takes the plural: `machine screws M4 × 16`. One without a known noun stays as it is. */
 const plural = (name: string): string => {
-  const last = [...name.matchAll(nouns)].at(-1)
-  if (last === undefined) return name
-  const end = last.index + last[0].length
-  return `${name.slice(0, end)}${/ch$/i.test(last[0]) ? 'es' : 's'}${name.slice(end)}`
+  const head = headNoun(name)
+  if (head === null || head.isMany) return name
+  const { noun, plural: many } = head.kind
+  return `${name.slice(0, head.to)}${many.slice(noun.length)}${name.slice(head.to)}`
 }
 
 /** So many of a kind, small numbers in words: `three motor end screws`, `13 felt washers`, `one 4 × 16 screw`. */
@@ -63,7 +61,13 @@ export const fixingsWords = (fixings: readonly Counted[]): string => {
 /** `One 4 × 16 screw and a felt washer are left over`, without the full stop; empty where nothing is. */
 export const leftOverText = (fixings: readonly Counted[]): string => {
   if (fixings.length === 0) return ''
-  const words = fixingsWords(fixings)
-  const total = fixings.reduce((sum, { count }) => sum + count, 0)
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)} ${total === 1 ? 'is' : 'are'} left over`
+  return `${capital(fixingsWords(fixings))} ${isOrAre(fixings)} left over`
 }
+
+/** `Two quarter-turn catches of the sole plate are not closed`, without the full stop. */
+export const notClosedText = (fixings: readonly Counted[], of: string): string =>
+  `${capital(fixingsWords(fixings))} of the ${of} ${isOrAre(fixings)} not closed`
+
+/** The verb for so many fixings. */
+const isOrAre = (fixings: readonly Counted[]): 'is' | 'are' =>
+  fixings.reduce((sum, { count }) => sum + count, 0) === 1 ? 'is' : 'are'

@@ -16,6 +16,8 @@ export type Moved = {
   readonly way: 'away' | 'back'
   /** Null where nobody counted. */
   readonly fixings: readonly Fixing[] | null
+  /** Fixings left over before that went in with it. */
+  readonly leftOverIn: readonly Fixing[]
   readonly minutes: number
   readonly text: string
 }
@@ -39,6 +41,7 @@ export const movedOf = ({ id, at, content }: Note, blueprint: Blueprint): Moved 
     piece: isCover ? pieceOf(blueprint, 'cover', content.cover) : pieceOf(blueprint, 'part', content.part),
     way: content.kind === 'opened' || content.kind === 'taken-out' ? 'away' : 'back',
     fixings: content.fixings ?? null,
+    leftOverIn: 'leftOverIn' in content ? (content.leftOverIn ?? []) : [],
     minutes: content.minutes,
     text: content.text ?? '',
   }

@@ -24,14 +24,20 @@ export const takenOutSchema = z.strictObject({
   text: text.default(''),
 })
 
-/** A part put back where it was; `fixings`: those that went back with it, left out where nobody counted. */
+/**
+ * A part put back where it was; `fixings`: those that went back with it, left out where nobody counted. `leftOverIn`: fixings that
+ * were left over before and are in now, whether or not the others were counted.
+ */
 export const putInSchema = z.strictObject({
   kind: z.literal('put-in'),
   part: id,
   fixings: fixings.optional(),
+  leftOverIn: fixings.optional(),
   minutes: minutes.default(0),
   text: text.default(''),
 })
 
 /** What can be said of the fixings of a cover as it comes off and goes on again; left out where nobody counted. */
 export const coverFixings = { fixings: fixings.optional(), text: text.optional() }
+/** As it goes on again: what was left over before and is in now, too. */
+export const coverFixingsBack = { ...coverFixings, leftOverIn: fixings.optional() }

@@ -1,6 +1,5 @@
 import type { Blueprint } from '../../blueprint/schema.ts'
 import { liftedOutWith } from '../../facts/lifted-out.ts'
-import { staysInPlace } from '../../facts/staying-fixings.ts'
 import { stripCautions, type StripCaution } from '../../facts/strip-cautions.ts'
 import { foldNotes, standing } from '../fold.ts'
 import type { Note } from '../note.ts'
@@ -9,6 +8,7 @@ import { deviationsOf, type Deviation } from './deviations.ts'
 import { fixingLedger, type Ledger, type LedgerEvent, type Lot } from './fixing-ledger.ts'
 import { backOrder, coversBefore, goBackBefore, movedOf, pieceKey, pieceOf, stripOrder } from './pieces.ts'
 import type { Moved, Piece } from './pieces.ts'
+import { stayingLedger, type StayingLedger } from './staying-ledger.ts'
 import type { Fixing } from './strip-note.ts'
 import { coversOffText, keptByPlace, notCounted, stripWarnings, type KeptInPlace } from './strip-words.ts'
 
@@ -33,6 +33,8 @@ export type AwayPiece = StripStep & {
   /** Its fixings where they are kept; `isCounted` is false where nobody counted them. */
   readonly kept: readonly Fixing[]
   readonly isCounted: boolean
+  /** Left over as it went together before, and not in yet. */
+  readonly leftOver: readonly Fixing[]
   /** What goes back before it. */
   readonly before: readonly Piece[]
   readonly minutesBack: number
@@ -41,11 +43,11 @@ export type AwayPiece = StripStep & {
   readonly cautions: readonly string[]
 }
 
-/** A piece that is back though some of its fixings are not. `closing`: the note of its going back. */
+/** A piece that went back though some of its fixings did not, or are not closed. */
 export type LeftOver = {
   readonly piece: Piece
   readonly fixings: readonly Fixing[]
-  /** What went back with it; with `fixings` added it would be whole. Null where that note does not stand any more. */
+  /** The note of its going back last; with `fixings` added it would be whole. Null where it is away again, or that note was struck out. */
   readonly closing: Moved | null
 }
 
@@ -61,6 +63,8 @@ export type StripView = {
   readonly kept: readonly KeptInPlace[]
   readonly staying: readonly Lot[]
   readonly leftOver: readonly LeftOver[]
+  /** Fixings that stay on the machine, such as catches, of pieces that went back without them being closed. */
+  readonly notClosed: readonly LeftOver[]
   readonly deviations: readonly Deviation[]
   /** What nobody counted, in whole sentences. */
   readonly notCounted: readonly string[]
@@ -70,7 +74,7 @@ export type StripView = {
   readonly warnings: readonly string[]
   /** The covers that are off, in a sentence; empty where all are on. */
   readonly coversOff: string
-  /** How many counted fixings there are: all that were taken are in exactly one of the other four. */
+  /** How many counted fixings there are that come away: all that were taken are in exactly one of the other four. */
   readonly balance: Readonly<Record<'taken' | 'back' | 'kept' | 'leftOver' | 'unknown', number>>
 }
 
@@ -80,6 +84,7 @@ export const stripView = (notes: readonly Note[], blueprint: Blueprint): StripVi
   const events = standing(notes).flatMap((note) => eventOf(note, blueprint))
   const moves = events.filter((event): event is Moved => event.way !== 'gone')
   const ledger = fixingLedger(events)
+  const staying = stayingLedger(events)
   const photos = machinePhotos(notes)
   const step = (moved: Moved): StripStep => ({ ...moved, photos: photosOf(photos, moved.note) })
   const away = awayNow(moves, state.off, state.out)
@@ -88,16 +93,17 @@ export const stripView = (notes: readonly Note[], blueprint: Blueprint): StripVi
     next: stripOrder(blueprint)
       .filter((piece) => !isAway(piece, blueprint, away))
       .filter(({ kind, id }) => kind === 'cover' || !state.missing.includes(id))
-      .map((piece) => nextPiece(piece, blueprint, state.off, moves)),
-    away: order.map((moved) => awayPiece(step(moved), away, blueprint, ledger)),
+      .map((piece) => nextPiece(piece, blueprint, state.off, moves, staying)),
+    away: order.map((moved) => awayPiece(step(moved), away, blueprint, ledger, staying)),
     done: moves.map(step),
-    kept: keptByPlace(ledger.kept.filter(({ kind }) => !staysInPlace(kind))),
-    staying: ledger.kept.filter(({ kind }) => staysInPlace(kind)),
+    kept: keptByPlace(ledger.kept),
+    staying: staying.open,
     leftOver: leftOverOf(ledger.leftOver, moves),
+    notClosed: leftOverOf(staying.notClosed, moves),
     deviations: deviationsOf(moves, blueprint),
-    notCounted: notCounted(ledger.unknown, uncountedHeld(order, ledger, blueprint)),
+    notCounted: notCounted(ledger, staying, uncountedHeld(order, ledger, blueprint)),
     isClosed: state.off.length === 0,
-    warnings: stripWarnings(ledger, order),
+    warnings: stripWarnings(ledger, staying, order),
     coversOff: coversOffText(order),
     balance: balanceOf(ledger),
   }
@@ -110,7 +116,7 @@ const eventOf = (note: Note, blueprint: Blueprint): readonly LedgerEvent[] => {
   const { id, at, content } = note
   if (content.kind !== 'took-off') return []
   const piece = pieceOf(blueprint, 'part', content.part)
-  return [{ note: id, at, piece, way: 'gone', fixings: null, minutes: content.minutes, text: '' }]
+  return [{ note: id, at, piece, way: 'gone', fixings: null, leftOverIn: [], minutes: content.minutes, text: '' }]
 }
 
 /** The step by which each piece that is away now came away last, in that order. */
@@ -136,11 +142,21 @@ const isAway = ({ kind, id }: Pick<Piece, 'kind' | 'id'>, blueprint: Blueprint, 
 const photosOf = (photos: readonly MachinePhoto[], note: string): readonly MachinePhoto[] =>
   photos.filter(({ about }) => about.kind === 'note' && about.note === note)
 
-const nextPiece = (piece: Piece, blueprint: Blueprint, off: readonly string[], moves: readonly Moved[]): NextPiece => {
+const nextPiece = (
+  piece: Piece,
+  blueprint: Blueprint,
+  off: readonly string[],
+  moves: readonly Moved[],
+  { notClosed }: StayingLedger,
+): NextPiece => {
   const cover = piece.kind === 'cover' ? blueprint.covers.find(({ id }) => id === piece.id) : undefined
   const part = piece.kind === 'part' ? blueprint.parts.find(({ id }) => id === piece.id) : undefined
   const lastBack = moves.findLast((moved) => pieceKey(moved.piece) === pieceKey(piece) && moved.fixings !== null)
-  const known = lastBack?.fixings ?? cover?.fixings.map((fixing) => ({ ...fixing, place: '' })) ?? null
+  // What was not closed is still there to be let go.
+  const open = notClosed.filter((lot) => pieceKey(lot.piece) === pieceKey(piece))
+  const wentIn = lastBack?.fixings ?? null
+  const lastTime = wentIn === null ? null : added(wentIn, open.map(fixingOf))
+  const known = lastTime ?? cover?.fixings.map((fixing) => ({ ...fixing, place: '' })) ?? null
   return {
     piece,
     after: coversBefore(blueprint, piece, off),
@@ -162,14 +178,19 @@ const awayPiece = (
   step: StripStep,
   away: readonly Moved[],
   blueprint: Blueprint,
-  { kept, uncounted }: Ledger,
+  { kept, leftOver, uncounted }: Ledger,
+  { open }: StayingLedger,
 ): AwayPiece => {
   const key = pieceKey(step.piece)
+  const isCounted = !uncounted.has(key)
+  const own = (lots: readonly Lot[]): readonly Fixing[] =>
+    lots.filter(({ piece }) => pieceKey(piece) === key).map(fixingOf)
   const cover = step.piece.kind === 'cover' ? blueprint.covers.find(({ id }) => id === step.piece.id) : undefined
   return {
     ...step,
-    kept: kept.filter(({ piece }) => pieceKey(piece) === key).map(fixingOf),
-    isCounted: !uncounted.has(key),
+    kept: [...own(kept), ...(isCounted ? own(open) : [])],
+    isCounted,
+    leftOver: own(leftOver),
     before: goBackBefore(blueprint, step.piece, away).map(({ piece }) => piece),
     minutesBack: cover?.closeMin ?? step.minutes,
     cameSo: cover?.hint ?? null,
@@ -184,12 +205,22 @@ const uncountedHeld = (away: readonly Moved[], { uncounted }: Ledger, { covers }
     .filter((piece) => uncounted.has(pieceKey(piece)))
     .filter(({ kind, id }) => kind === 'part' || covers.find((cover) => cover.id === id)?.fixings.length !== 0)
 
+/** Fixings with more of them, each to those of its kind and place where there are some. */
+const added = (fixings: readonly Fixing[], more: readonly Fixing[]): readonly Fixing[] =>
+  more.reduce<readonly Fixing[]>((all, one) => {
+    const at = all.findIndex(({ kind, place }) => kind === one.kind && place === one.place)
+    return at === -1
+      ? [...all, one]
+      : all.map((each, i) => (i === at ? { ...each, count: each.count + one.count } : each))
+  }, fixings)
+
 const fixingOf = ({ count, kind, place }: Lot): Fixing => ({ count, kind, place })
 
 const leftOverOf = (lots: readonly Lot[], moves: readonly Moved[]): readonly LeftOver[] =>
   [...new Set(lots.map(({ piece }) => pieceKey(piece)))].flatMap((key) => {
     const own = lots.filter(({ piece }) => pieceKey(piece) === key)
-    const closing = moves.findLast((moved) => pieceKey(moved.piece) === key && moved.way === 'back') ?? null
+    const last = moves.findLast((moved) => pieceKey(moved.piece) === key)
+    const closing = last?.way === 'back' ? last : null
     return own[0] === undefined ? [] : [{ piece: own[0].piece, fixings: own.map(fixingOf), closing }]
   })
 

@@ -1,8 +1,9 @@
 import { inSentence } from '../../base/in-sentence.ts'
 import { listText } from '../words.ts'
 import type { Ledger, Lot } from './fixing-ledger.ts'
-import { fixingsWords, leftOverText } from './fixing-words.ts'
+import { fixingsWords, leftOverText, notClosedText } from './fixing-words.ts'
 import { pieceKey, type Piece } from './pieces.ts'
+import type { StayingLedger } from './staying-ledger.ts'
 
 /** What is kept in one place, and whose it is. */
 export type KeptInPlace = { readonly place: string; readonly lots: readonly Lot[] }
@@ -16,14 +17,19 @@ export const keptByPlace = (lots: readonly Lot[]): readonly KeptInPlace[] =>
 
 type Away = { readonly piece: Piece }
 
-/** What is to be seen to as a machine is closed up or sold: parts that are out, and fixings left over. */
-export const stripWarnings = ({ leftOver }: Ledger, away: readonly Away[]): readonly string[] => {
+/** What is to be seen to as a machine is closed up or sold: parts that are out, fixings left over, catches that are not closed. */
+export const stripWarnings = (
+  { leftOver }: Ledger,
+  { notClosed }: StayingLedger,
+  away: readonly Away[],
+): readonly string[] => {
   const out = away.filter(({ piece }) => piece.kind === 'part').map(({ piece }) => inSentence(piece.name))
   return [
     ...(out.length === 0
       ? []
       : [`The ${listText(out)} ${out.length === 1 ? 'is' : 'are'} out of the machine and not back.`]),
     ...(leftOver.length === 0 ? [] : [`${leftOverText(leftOver)}.`]),
+    ...byPiece(notClosed).map(([piece, lots]) => `${notClosedText(lots, inSentence(piece.name))}.`),
   ]
 }
 
@@ -34,14 +40,23 @@ export const coversOffText = (away: readonly Away[]): string => {
 }
 
 /** What the count does not cover: pieces that came away uncounted, and fixings of pieces that went back so. */
-export const notCounted = (unknown: readonly Lot[], uncounted: readonly Piece[]): readonly string[] => {
-  const pieces = [...new Map(unknown.map((lot) => [pieceKey(lot.piece), lot.piece])).values()]
+export const notCounted = (
+  { unknown }: Ledger,
+  staying: StayingLedger,
+  uncounted: readonly Piece[],
+): readonly string[] => {
   const names = uncounted.map(({ name }) => inSentence(name))
+  const back = ({ name }: Piece): string => `The ${inSentence(name)} went back without a count`
   return [
     ...(names.length === 0 ? [] : [`Nobody counted what held the ${listText(names)}.`]),
-    ...pieces.map((piece) => {
-      const lots = unknown.filter((lot) => pieceKey(lot.piece) === pieceKey(piece))
-      return `The ${inSentence(piece.name)} went back without a count: ${fixingsWords(lots)} may be in it or not.`
-    }),
+    ...byPiece(unknown).map(([piece, lots]) => `${back(piece)}: ${fixingsWords(lots)} may be in it or not.`),
+    ...byPiece(staying.unknown).map(([piece, lots]) => `${back(piece)}: ${fixingsWords(lots)} may be closed or not.`),
   ]
 }
+
+/** Lots by their piece, in the order in which the pieces first come. */
+const byPiece = (lots: readonly Lot[]): readonly (readonly [Piece, readonly Lot[]])[] =>
+  [...new Map(lots.map((lot) => [pieceKey(lot.piece), lot.piece])).entries()].map(([key, piece]) => [
+    piece,
+    lots.filter((lot) => pieceKey(lot.piece) === key),
+  ])

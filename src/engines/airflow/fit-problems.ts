@@ -37,11 +37,11 @@ export const airFitProblems = (fit: AirFit): readonly Problem[] => {
     ...placeProblems(fit),
     ...priorProblems(fit),
     ...fit.readings.flatMap((reading, i) => [
-      ...setupProblems(fit, reading, `readings.${i} (${reading.id})`),
-      ...endProblems(fit, reading, `readings.${i} (${reading.id})`),
-      ...exactProblems(fit, reading, `readings.${i} (${reading.id})`),
+      ...setupProblems(fit, reading, `readings[${i}] (${reading.id})`),
+      ...endProblems(fit, reading, `readings[${i}] (${reading.id})`),
+      ...exactProblems(fit, reading, `readings[${i}] (${reading.id})`),
     ]),
-    ...fit.candidates.flatMap((one, i) => setupProblems(fit, one, `candidates.${i} (${one.id})`)),
+    ...fit.candidates.flatMap((one, i) => setupProblems(fit, one, `candidates[${i}] (${one.id})`)),
   ]
   return own.length > 0 ? own : looseEnds(fit)
 }
@@ -63,14 +63,14 @@ const missing = (where: string, kind: string, ids: readonly string[], known: rea
 
 const placeProblems = (fit: AirFit): readonly Problem[] =>
   (['leaks', 'bleeds'] as const).flatMap((list) =>
-    fit[list].flatMap(({ id, node }, i) => missing(`${list}.${i} (${id})`, 'node', [node], nodesOf(fit))),
+    fit[list].flatMap(({ id, node }, i) => missing(`${list}[${i}] (${id})`, 'node', [node], nodesOf(fit))),
   )
 
 const priorProblems = (fit: AirFit): readonly Problem[] => {
   const { parameters, hypotheses, network, leaks, bleeds } = fit
   const branches = [...network.branches, ...leaks, ...bleeds].map(({ id }) => id)
   const ofParameters = (parameters ?? []).flatMap(({ id, target }, i) =>
-    target.kind === 'mains' ? [] : missing(`parameters.${i} (${id})`, 'branch', [target.branch], branches),
+    target.kind === 'mains' ? [] : missing(`parameters[${i}] (${id})`, 'branch', [target.branch], branches),
   )
   if (hypotheses === undefined) return ofParameters
   const known = (parameters ?? usualParameters(fit)).map(({ id }) => id)
@@ -81,7 +81,7 @@ const priorProblems = (fit: AirFit): readonly Problem[] => {
       ? [problem('no-weight', 'hypotheses', 'Every explanation has weight 0', 'Give at least one a weight above 0')]
       : []),
     ...hypotheses.flatMap(({ id, priors }, i) =>
-      missing(`hypotheses.${i} (${id})`, 'parameter', Object.keys(priors), known),
+      missing(`hypotheses[${i}] (${id})`, 'parameter', Object.keys(priors), known),
     ),
   ]
 }

@@ -7,7 +7,7 @@ export const airNetworkProblems = ({ branches }: AirNetwork): readonly Problem[]
     branches.map(({ id }) => id),
     'branches',
   ),
-  ...branches.flatMap((branch, i) => branchProblems(branch, `branches.${i} (${branch.id})`)),
+  ...branches.flatMap((branch, i) => branchProblems(branch, `branches[${i}] (${branch.id})`)),
 ]
 
 const branchProblems = (branch: AirBranch, where: string): readonly Problem[] => {
@@ -40,5 +40,5 @@ export const twice = (ids: readonly string[], list: string): readonly Problem[] 
   ids.flatMap((id, i) =>
     ids.indexOf(id) === i
       ? []
-      : [problem('duplicate-id', `${list}.${i}`, `Two entries are called “${id}”`, 'Give each an id of its own')],
+      : [problem('duplicate-id', `${list}[${i}]`, `Two entries are called “${id}”`, 'Give each an id of its own')],
   )

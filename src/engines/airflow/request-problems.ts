@@ -17,7 +17,7 @@ export const namesProblems = (task: Task): readonly Problem[] => {
     case 'before-after':
       return (['before', 'after'] as const).flatMap((when) => [
         ...task[when].readings.flatMap(({ suctionPa }, i) =>
-          suctionPa > 0 ? [] : [noSuction(`do.${when}.readings.${i}`)],
+          suctionPa > 0 ? [] : [noSuction(`do.${when}.readings[${i}]`)],
         ),
         ...unknownNames(`do.${when}.readings`, 'plate', namesOf(task[when].readings, 'plate'), task.plates),
         ...unknownNames(
@@ -43,7 +43,7 @@ const unknownNames = (
     if (name === null || known.some(({ id }) => id === name)) return []
     const what = `There is no ${kind} called “${name}”`
     const mend = known.length === 0 ? `List the ${kind} first` : `Use one of ${known.map(({ id }) => id).join(', ')}`
-    return [problem(`unknown-${kind}`, `${where}.${i}`, what, mend)]
+    return [problem(`unknown-${kind}`, `${where}[${i}]`, what, mend)]
   })
 
 const noSuction = (where: string): Problem =>

@@ -27,7 +27,7 @@ const priorProblems = (prior: readonly number[]): readonly Problem[] => {
 }
 
 const eventProblems = (event: BeliefEvent, index: number, suspects: number): readonly Problem[] => {
-  const where = `history.${index} (${event.kind} ${event.id})`
+  const where = `history[${index}] (${event.kind} ${event.id})`
   switch (event.kind) {
     case 'reading':
       return lengthProblems('likelihood', event.likelihood.length, suspects, where)
@@ -59,6 +59,6 @@ const twiceProblems = (history: readonly BeliefEvent[]): readonly Problem[] => {
     seen.add(event.id)
     if (!isTwice) return []
     const what = `The id ${event.id} is used by an earlier event too`
-    return [problem('id-twice', `history.${i} (${event.kind} ${event.id})`, what, 'Give every event an id of its own')]
+    return [problem('id-twice', `history[${i}] (${event.kind} ${event.id})`, what, 'Give every event an id of its own')]
   })
 }

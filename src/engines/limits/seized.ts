@@ -31,7 +31,7 @@ export const seizedMotor = (runningA: number, fuseA: number): SeizedMotor | unde
   const atMost = fuseTime(fuseA, toA)
   if (atLeast === undefined || atMost === undefined) return undefined
   const draws = `Held still it draws ${amountText(fromA, 'ampere')} to ${amountText(toA, 'ampere')}`
-  const sentence = `${draws}: a ${figures(fuseA)} A fuse ${holds(atLeast)} at the least and ${holds(atMost)} at the most. Never leave it on if it does not turn.`
+  const sentence = `${draws}. With the least of that a ${figures(fuseA)} A fuse ${holds(atLeast)}; with the most it ${holds(atMost)}. Never leave it on if it does not turn.`
   const sources = [standstillShare.source, standstillShare.highSource, ...fuseTimeSources]
   return { runningA, fromA, toA, fuseA, atLeast, atMost, sentence, sources }
 }
@@ -39,9 +39,9 @@ export const seizedMotor = (runningA: number, fuseA: number): SeizedMotor | unde
 const holds = (time: FuseTime): string => {
   switch (time.kind) {
     case 'carries':
-      return `carries that for ${durationText(time.atLeastS)} or for ever`
+      return `holds for ${durationText(time.atLeastS)} or for ever`
     case 'may-melt':
-      return `holds for ${durationText(time.shortestS)} at least, maybe for ever,`
+      return `holds for ${durationText(time.shortestS)} at least, maybe for ever`
     case 'melts':
       return `melts after ${durationText(time.shortestS)} to ${durationText(time.longestS)}`
   }

@@ -36,7 +36,7 @@ const priorProblems = ({ prior, class: id, currency }: PriceTask): readonly Prob
 
 const comparableProblems = ({ comparables, on, currency }: PriceTask, i: number): readonly Problem[] => {
   const one = comparables[i]
-  const where = `do.comparables.${i}`
+  const where = `do.comparables[${i}]`
   const problems: Problem[] = []
   if (daysBetween(one.soldOn, on) < 0) {
     const what = `“${one.id}” was sold on ${one.soldOn}, after ${on}`
@@ -54,5 +54,5 @@ const sameIds = (list: readonly { readonly id: string }[], where: string): reado
     const first = list.findIndex((one) => one.id === id)
     if (first === i) return []
     const what = `“${id}” is there twice, at ${first} and at ${i}`
-    return [problem('same-id', `${where}.${i}.id`, what, 'Leave one out, or give it another id')]
+    return [problem('same-id', `${where}[${i}].id`, what, 'Leave one out, or give it another id')]
   })

@@ -28,7 +28,7 @@ const days = z.number().min(0.1, 'A listing stood for at least a tenth of a day'
 const band = z
   .strictObject({ lowMinor: price, highMinor: price })
   .refine(({ lowMinor, highMinor }) => lowMinor < highMinor, {
-    message: 'The low end of a band is below its high end',
+    message: 'The low end of a band is below its high end. Write the smaller one as lowMinor',
     path: ['highMinor'],
   })
 
@@ -92,7 +92,7 @@ const part = z.strictObject({
     z
       .strictObject({ kind: z.literal('band'), ...band.shape })
       .refine(({ lowMinor, highMinor }) => lowMinor < highMinor, {
-        message: 'The low end of a band is below its high end',
+        message: 'The low end of a band is below its high end. Write the smaller one as lowMinor',
         path: ['highMinor'],
       }),
     z.strictObject({ kind: z.literal('exact'), minor: price }),

@@ -30,4 +30,4 @@ export const networkProblems = ({ elements }: Network): readonly Problem[] => {
   })
 }
 
-const place = (at: number): string => `network elements.${at}`
+const place = (at: number): string => `elements[${at}]`

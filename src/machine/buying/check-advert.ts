@@ -1,7 +1,8 @@
+import type { Path } from '../../base/form/place-text.ts'
 import { parse } from '../../base/parse.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { ok, refused, type Result } from '../../base/result.ts'
-import { nearest } from '../../blueprint/nearest.ts'
+import { nearest } from '../../base/nearest.ts'
 import type { Blueprint, Check } from '../../blueprint/schema.ts'
 import { complaintIds, complaints, type Complaint } from '../../facts/complaints.ts'
 import { sellerQuestions } from '../../facts/seller-questions.ts'
@@ -10,8 +11,9 @@ import { advertSchema, type Advert } from './advert.ts'
 import { unsure } from './answer-chances.ts'
 import { isForTheSpot } from './for-the-spot.ts'
 
-/** An advert as it came in, checked for its form. Refused with the place of each fault. */
-export const parseAdvert = (input: unknown): Result<Advert> => parse(advertSchema, input, 'advert')
+/** An advert as it came in, checked for its form. Refused with each mistake; `place`: how a place in it was typed. */
+export const parseAdvert = (input: unknown, place?: (path: Path) => string): Result<Advert> =>
+  parse(advertSchema, input, 'advert', place)
 
 /** The advert, if everything it names is in the blueprint and the lists of questions; else what is wrong and what would be right. */
 export const checkAdvert = (advert: Advert, blueprint: Blueprint): Result<Advert> => {
@@ -32,7 +34,7 @@ const unknown = (what: string, where: string, id: string, known: readonly string
 
 const missingProblems = ({ missing }: Advert, { parts }: Blueprint): readonly Problem[] => {
   const known = parts.map(({ id }) => id)
-  return missing.flatMap((id, i) => (known.includes(id) ? [] : [unknown('part', `missing.${i}`, id, known)]))
+  return missing.flatMap((id, i) => (known.includes(id) ? [] : [unknown('part', `missing[${i}]`, id, known)]))
 }
 
 const complaintProblems = (advert: Advert, { name, faults }: Blueprint): readonly Problem[] => {
@@ -41,7 +43,7 @@ const complaintProblems = (advert: Advert, { name, faults }: Blueprint): readonl
     if (fits(id)) return []
     const what = `“${complaints[id]}” fits no fault of “${name}”`
     const mend = `Leave it out, choose another blueprint, or use one of ${complaintIds.filter(fits).join(', ')}`
-    return [problem('complaint-does-not-fit', `complaints.${i}`, what, mend)]
+    return [problem('complaint-does-not-fit', `complaints[${i}]`, what, mend)]
   })
 }
 
@@ -50,20 +52,20 @@ export const answerProblems = ({ answers }: Pick<Advert, 'answers'>): readonly P
   answers.flatMap(({ question, answer }, i) => {
     const asked = sellerQuestions.find(({ id }) => id === question)
     if (asked === undefined)
-      return [unknown('question', `answers.${i}.question`, question, sellerQuestions.map(({ id }) => id))] // prettier-ignore
+      return [unknown('question', `answers[${i}].question`, question, sellerQuestions.map(({ id }) => id))] // prettier-ignore
     if (answers.findIndex((other) => other.question === question) < i)
-      return [problem('answered-twice', `answers.${i}`, `“${asked.text}” has two answers`, 'Keep one of them')]
+      return [problem('answered-twice', `answers[${i}]`, `“${asked.text}” has two answers`, 'Keep one of them')]
     const known = [...Object.keys(asked.answers), unsure]
-    return known.includes(answer) ? [] : [unknown('answer', `answers.${i}.answer`, answer, known)]
+    return known.includes(answer) ? [] : [unknown('answer', `answers[${i}].answer`, answer, known)]
   })
 
 const lookedProblems = ({ looked }: Advert, blueprint: Blueprint): readonly Problem[] =>
   looked.flatMap(({ check, result }, i) => {
     const { checks } = blueprint
     const made = checks.find(({ id }) => id === check)
-    if (made === undefined) return [unknown('check', `looked.${i}.check`, check, checks.map(({ id }) => id))] // prettier-ignore
-    if (!isForTheSpot(blueprint, made)) return [notForTheSpot(made, `looked.${i}.check`)]
-    return resultProblems(made, result, `looked.${i}.result`)
+    if (made === undefined) return [unknown('check', `looked[${i}].check`, check, checks.map(({ id }) => id))] // prettier-ignore
+    if (!isForTheSpot(blueprint, made)) return [notForTheSpot(made, `looked[${i}].check`)]
+    return resultProblems(made, result, `looked[${i}].result`)
   })
 
 const notForTheSpot = ({ name }: Check, where: string): Problem =>

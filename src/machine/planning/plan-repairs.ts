@@ -36,6 +36,7 @@ export const planRepairs = (job: Job, repair: Repair): PlanProblem['repairs'] =>
   const { blueprint } = job
   const voided = blueprint.checks.filter((check) => isGate(check) && repairVoidsGate(blueprint, check, repair.id))
   const behind = blueprint.parts.find((part) => part.id === repair.part)?.behind
+  const renews = blueprint.checks.filter((check) => repairRenews(blueprint, repair.id, check)).map((check) => check.id)
   return repair.options.map((option) => ({
     id: repairMoveId(repair.id, option.id),
     minutes: option.minutes,
@@ -47,7 +48,7 @@ export const planRepairs = (job: Job, repair: Repair): PlanProblem['repairs'] =>
     breakRisk: option.breakRisk,
     breakCostMinor: Math.round(breakageShare.value * workingPriceOf(job).minor),
     takes: [workingMark, ...voided.map((check) => gateMark(check.id))],
-    renews: blueprint.checks.filter((check) => repairRenews(blueprint, repair.id, check)).map((check) => check.id),
+    renews,
     done: false,
   }))
 }

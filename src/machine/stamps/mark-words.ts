@@ -1,3 +1,4 @@
+import { placeText, type Path } from '../../base/form/place-text.ts'
 import { parse } from '../../base/parse.ts'
 import { problem } from '../../base/problem.ts'
 import { refused, type Result } from '../../base/result.ts'
@@ -29,8 +30,11 @@ const fields: Readonly<Record<Exclude<MarkReading['kind'], 'serial' | 'plate'>, 
 export const markFromWords = (words: readonly string[]): Result<MarkReading> => {
   const [kind = '', ...rest] = words
   if (!Object.hasOwn(markForms, kind)) return refused(noSuchMark(kind))
-  return parse(markReadingSchema, { kind, seen: seenOf(kind as MarkReading['kind'], rest) }, 'mark')
+  return parse(markReadingSchema, { kind, seen: seenOf(kind as MarkReading['kind'], rest) }, 'mark', markPlace)
 }
+
+/** What is seen is written right after the kind. */
+const markPlace = ([, ...seen]: Path): string => placeText(seen)
 
 const seenOf = (kind: MarkReading['kind'], rest: readonly string[]): Record<string, unknown> => {
   if (kind === 'serial') return { number: rest.join(' ') }

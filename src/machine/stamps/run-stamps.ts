@@ -33,12 +33,12 @@ export const runStamps = (input: unknown): Result<StampsAnswer> => {
   const problems: Problem[] = []
   if (years.earliest > years.latest) {
     problems.push(
-      problem('year-out-of-range', 'stamps earliestYear', 'The earliest year is later than today', 'Mend one of them'),
+      problem('year-out-of-range', 'earliestYear', 'The earliest year is later than today', 'Mend one of them'),
     )
   }
   const dated: DatedPart[] = []
   stamps.forEach((stamp, index) => {
-    const where = `stamps stamps.${index}`
+    const where = `stamps[${index}]`
     if (!parts.includes(stamp.part)) {
       problems.push(problem('unknown-part', `${where}.part`, `There is no part “${stamp.part}”`, 'Name it in parts'))
     }

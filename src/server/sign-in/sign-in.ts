@@ -34,7 +34,7 @@ export const addSignIn = (app: OpenAPIHono, access: Access): void => {
       ...c.req.valid('json'),
       device: deviceName(c.req.header('user-agent') ?? ''),
     })
-    if (outcome.kind === 'wrong') return typed(refuse(c, 401, wrong))
+    if (outcome.kind === 'wrong') return typed(refuse(c, 401, wrong(signInBy(await access.people.people()) === 'name')))
     if (outcome.kind === 'not-kept') return typed(refuse(c, 507, outcome.problem))
     slips.one.succeeded(client)
     slips.all.succeeded(together)
@@ -86,4 +86,11 @@ export const tryLater = (c: Context, seconds: number): Response => {
   )
 }
 
-const wrong = problem('wrong-passphrase', 'passphrase', 'Name or passphrase is not right', 'Type it once more, slowly')
+/** Which of the two was wrong is not said. */
+const wrong = (isByName: boolean) =>
+  problem(
+    'wrong-passphrase',
+    'passphrase',
+    isByName ? 'Name or passphrase is not right' : 'The passphrase is not right',
+    'Type it once more, slowly',
+  )

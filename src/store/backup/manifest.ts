@@ -24,7 +24,13 @@ export const manifestSchema = z.strictObject({
   madeAt: z.iso.datetime(),
   counts: countsSchema,
   /** Every other file in it. */
-  files: z.array(z.strictObject({ name: z.string(), bytes: count, sha256: z.string().regex(/^[0-9a-f]{64}$/) })),
+  files: z.array(
+    z.strictObject({
+      name: z.string(),
+      bytes: count,
+      sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a sum is 64 digits and letters a to f'),
+    }),
+  ),
 })
 export type Manifest = z.infer<typeof manifestSchema>
 

@@ -61,7 +61,8 @@ const moveInto = async (
 /** Photographs alone do no harm: they are called by their content, and a move that broke off left them there. */
 const holding = ['machine', 'log', 'own_blueprint', 'settings_change', 'person'] as const
 
-const isEmpty = async (db: Kysely<Tables>): Promise<boolean> => {
+/** Whether a store holds nothing but photographs. */
+export const isEmpty = async (db: Kysely<Tables>): Promise<boolean> => {
   for (const table of holding) {
     if ((await db.selectFrom(table).select(db.fn.countAll<number>().as('count')).executeTakeFirstOrThrow()).count > 0)
       return false
@@ -69,7 +70,7 @@ const isEmpty = async (db: Kysely<Tables>): Promise<boolean> => {
   return true
 }
 
-const notEmpty = (where: string): Problem =>
+export const notEmpty = (where: string): Problem =>
   problem(
     'not-empty',
     where,

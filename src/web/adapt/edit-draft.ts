@@ -147,9 +147,9 @@ const fixingsEdit = (draft: EditDraft): Result<Edit> => {
   const read = reader()
   const fixings = draft.fixings.flatMap(({ count, kind }, at) => {
     if (count.trim() === '' && kind.trim() === '') return []
-    const many = read.number(count, `fixings.${at}.count`, mostFixings, true)
+    const many = read.number(count, `fixings[${at}].count`, mostFixings, true)
     if (many > 0 && kind.trim() === '')
-      read.problems.push(problem('empty', `fixings.${at}.kind`, 'It does not say of what kind', 'Write such as TX15'))
+      read.problems.push(problem('empty', `fixings[${at}].kind`, 'It does not say of what kind', 'Write such as TX15'))
     return many === 0 ? [] : [{ count: many, kind: kind.trim() }]
   })
   const openMin = read.quantity(draft.openMin, 'durationMin', 'openMin')

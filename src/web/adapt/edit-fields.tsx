@@ -83,13 +83,13 @@ const FixingFields = ({ draft, problems, onChange }: FieldsProps) => {
             value={row.count}
             onChange={(count) => change(at, { ...row, count })}
             inputMode="numeric"
-            problems={problemsAt(problems, `fixings.${at}.count`)}
+            problems={problemsAt(problems, `fixings[${at}].count`)}
           />
           <Field
             label="Of what kind"
             value={row.kind}
             onChange={(kind) => change(at, { ...row, kind })}
-            problems={problemsAt(problems, `fixings.${at}.kind`)}
+            problems={problemsAt(problems, `fixings[${at}].kind`)}
           />
         </div>
       ))}

@@ -33,7 +33,7 @@ export const EditForm = ({ blueprint, onAdd }: EditFormProps) => {
     onAdd(edit.value)
     chooseKind(draft.thing)
   }
-  const fixings = draft.fixings.flatMap((_, at) => [`fixings.${at}.count`, `fixings.${at}.kind`])
+  const fixings = draft.fixings.flatMap((_, at) => [`fixings[${at}].count`, `fixings[${at}].kind`])
   return (
     <form className="say-different" onSubmit={submit} aria-label="Say what is different">
       <Select label="What is different" value={draft.thing} onChange={(thing) => chooseKind(thing as ThingKind)}>

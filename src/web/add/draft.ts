@@ -7,7 +7,7 @@ import type { Settings } from '../../bench/settings.ts'
 import type { SignReply } from '../../blueprint/narrow.ts'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Complaint } from '../../facts/complaints.ts'
-import type { Wear } from '../../facts/rate-shifts.ts'
+import type { Wear } from '../../facts/age-and-wear.ts'
 import { repliesFrom } from '../blueprints/stored-replies.ts'
 
 /** What is typed on the page for adding a machine: texts as they stand in the fields. */
@@ -18,6 +18,7 @@ export type Draft = {
   /** The blueprint whose plate is in the fields, so that an edited plate is not written over. */
   readonly platedFor: string
   readonly name: string
+  readonly model: string
   readonly voltage: string
   readonly frequency: string
   readonly power: string
@@ -40,6 +41,7 @@ export const emptyDraft: Draft = {
   blueprint: '',
   platedFor: '',
   name: '',
+  model: '',
   voltage: '',
   frequency: '',
   power: '',
@@ -105,6 +107,7 @@ export const contentFromDraft = (draft: Draft): Result<AddedNote> => {
     missing: [...draft.missing],
     // Left empty, the bench takes that of the settings.
     ...(draft.hour.trim() === '' ? {} : { hourMinor: take(money(draft.hour, 'hourMinor'), 0) }),
+    ...(draft.model.trim() === '' ? {} : { model: draft.model.trim() }),
     ageYears: take(years(draft.age), undefined),
     ...(draft.wear === '' ? {} : { wear: draft.wear }),
   }

@@ -1,5 +1,5 @@
 import type { Problem } from '../../base/problem.ts'
-import { wearLevels } from '../../facts/rate-shifts.ts'
+import { wearLevels } from '../../facts/age-and-wear.ts'
 import { Field } from '../parts/field.tsx'
 import { Fold } from '../parts/fold.tsx'
 import { OneOf } from '../parts/one-of.tsx'

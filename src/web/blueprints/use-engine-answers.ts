@@ -1,7 +1,7 @@
 import { useQuery, type UseQueryResult } from '@tanstack/react-query'
 import type { Blueprint } from '../../blueprint/schema.ts'
 import type { Showing } from '../../machine/fault-shows.ts'
-import type { FaultRate } from '../../machine/rates.ts'
+import type { FaultRate } from '../../machine/blueprint-rates.ts'
 import { engine } from '../engine-client.ts'
 import type { SoundReading } from '../engine-protocol.ts'
 

@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query'
 import { useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { problemText, type Problem } from '../../base/problem.ts'
@@ -7,7 +8,9 @@ import type { BenchId } from '../../bench/contract.ts'
 import type { OpenDataOutcome } from '../../bench/open-data/import-records.ts'
 import { postTo } from '../api.ts'
 import { Field } from '../parts/field.tsx'
+import { Fold } from '../parts/fold.tsx'
 import { say } from '../parts/live.tsx'
+import { RecordsList, recordsKey } from './records-list.tsx'
 
 const mistakesShown = 20
 
@@ -38,12 +41,16 @@ export const OpenData = ({ bench }: { readonly bench: BenchId }) => {
         </a>
       </p>
       <ImportRecords bench={bench} />
+      <Fold title="Look at the records of others">
+        <RecordsList bench={bench} />
+      </Fold>
       <p className="hint">{sourceText(openRepairSource)}</p>
     </section>
   )
 }
 
 const ImportRecords = ({ bench }: { readonly bench: BenchId }) => {
+  const queryClient = useQueryClient()
   const input = useRef<HTMLInputElement>(null)
   const [busy, setBusy] = useState(false)
   /** The file that waits to be mended, or for its wrong rows to be left out. */
@@ -62,6 +69,7 @@ const ImportRecords = ({ bench }: { readonly bench: BenchId }) => {
     const words = answer.kind === 'ok' ? doneText(answer.value) : ''
     setDone(words)
     if (words !== '') say(words)
+    await queryClient.invalidateQueries({ queryKey: recordsKey(bench) })
   }
   const choose = async (files: FileList | null): Promise<void> => {
     const file = files?.[0]

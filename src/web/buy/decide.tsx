@@ -1,4 +1,3 @@
-import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { moneyFromText } from '../../base/money.ts'
@@ -11,10 +10,9 @@ import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
-import { machinesKey } from '../queries.ts'
 import { goTo } from '../router.tsx'
 import { buyMachine, writeAdvert } from './api.ts'
-import { advertsKey } from './use-adverts.ts'
+import { useSending } from './use-sending.ts'
 
 /** What becomes of an open advert: bought, and its machine is on the bench with all that is known; or passed by. */
 export const Decide = ({ state }: { readonly state: AdvertState }) => (
@@ -32,7 +30,7 @@ const Buy = ({ state }: { readonly state: AdvertState }) => {
   const [source, setSource] = useState<WhereFrom>('classified')
   const [machine] = useState(() => newId('machine'))
   const { problems, busy, run } = useSending()
-  const buy = (): Promise<void> =>
+  const buy = (): Promise<boolean> =>
     run(async () => {
       const paidMinor = moneyFromText(paid)
       if (paidMinor === null) return { kind: 'refused', problems: [notMoney(paid)] }
@@ -74,7 +72,7 @@ const Buy = ({ state }: { readonly state: AdvertState }) => {
 const Pass = ({ state }: { readonly state: AdvertState }) => {
   const [reason, setReason] = useState('')
   const { problems, busy, run } = useSending()
-  const pass = (): Promise<void> =>
+  const pass = (): Promise<boolean> =>
     run(() => writeAdvert(state.id, state.version, { kind: 'passed', reason: reason.trim() }))
   return (
     <>
@@ -89,22 +87,3 @@ const Pass = ({ state }: { readonly state: AdvertState }) => {
 
 const notMoney = (text: string): Problem =>
   problem('not-money', 'paidMinor', `“${text}” is not an amount of money`, 'Write it like 12.50')
-
-type Sent = { readonly kind: 'ok' } | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
-
-/** Sends once at a time, keeps what was refused, and has the lists fetched again. */
-const useSending = () => {
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const [busy, setBusy] = useState(false)
-  const client = useQueryClient()
-  const run = async (send: () => Promise<Sent>): Promise<void> => {
-    setBusy(true)
-    const sent = await send()
-    setBusy(false)
-    setProblems(sent.kind === 'refused' ? sent.problems : [])
-    if (sent.kind === 'refused') return
-    await client.invalidateQueries({ queryKey: advertsKey('own') })
-    await client.invalidateQueries({ queryKey: machinesKey('own') })
-  }
-  return { problems, busy, run }
-}

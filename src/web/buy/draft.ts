@@ -5,7 +5,7 @@ import type { SignReply } from '../../blueprint/narrow.ts'
 import type { Condition } from '../../facts/buying.ts'
 import type { Complaint } from '../../facts/complaints.ts'
 import type { ClaimId } from '../../facts/seller-claims.ts'
-import type { Wear } from '../../facts/rate-shifts.ts'
+import type { Wear } from '../../facts/age-and-wear.ts'
 import type { Advert, AdvertInput } from '../../machine/buying/advert.ts'
 import { repliesFrom } from '../blueprints/stored-replies.ts'
 

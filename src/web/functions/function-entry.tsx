@@ -1,5 +1,7 @@
+import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { AnswerableRow, FunctionAnswer } from '../../bench/functions/functions-view.ts'
+import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { Link } from '../router.tsx'
@@ -7,6 +9,7 @@ import { NotReady } from '../strip/not-ready.tsx'
 import { useNotes } from '../use-notes.ts'
 import { CoversFirst } from './covers-first.tsx'
 import { useFunctionsSheet } from './functions-sheet.ts'
+import { notesWithWord } from './with-word.ts'
 
 type EntryProps = { readonly row: AnswerableRow; readonly onDone: () => void }
 
@@ -14,9 +17,10 @@ type EntryProps = { readonly row: AnswerableRow; readonly onDone: () => void }
 export const FunctionEntry = ({ row, onDone }: EntryProps) => {
   const { bench, document, blueprint, stale } = useFunctionsSheet()
   const { write, busy, problems } = useNotes(bench, document.state.id)
-  const enter = async ({ note, name }: FunctionAnswer): Promise<void> => {
-    if (!(await write([note]))) return
-    say(`Entered: ${row.name}, ${name}.`)
+  const [word, setWord] = useState('')
+  const enter = async (answer: FunctionAnswer): Promise<void> => {
+    if (!(await write([...notesWithWord(answer.note, word)]))) return
+    say(`Entered: ${row.name}, ${answer.name}.`)
     onDone()
   }
   const keys = (answers: readonly FunctionAnswer[]) =>
@@ -26,6 +30,7 @@ export const FunctionEntry = ({ row, onDone }: EntryProps) => {
   const outcomes = row.outcomes.length
   return (
     <div className="function-entry" role="group" aria-label={`What came of it: ${row.name}`}>
+      <Field label="A word on it" value={word} onChange={setWord} />
       {row.runs ? <NotReady bench={bench} document={document} blueprint={blueprint} /> : null}
       {row.barred.length > 0 ? (
         <Barred row={row} />

@@ -11,10 +11,13 @@ export const FunctionTold = ({ state }: { readonly state: FunctionState }) => {
   const { write, busy, problems } = useNotes(bench, document.state.id)
   if (state.kind !== 'told') return null
   const { text, note, result } = state.told
+  const content = document.notes.find(({ id }) => id === note)?.content
+  const word = content?.kind === 'tried' ? content.text : ''
   return (
     <div className="function-told">
       <p>
-        Found: <strong>{text}</strong>{' '}
+        Found: <strong>{text}</strong>
+        {word === '' ? null : `, “${word}”`}{' '}
         {note === null || document.state.left !== null ? null : (
           <Button
             className="plain strike"

@@ -2,6 +2,7 @@ import type { QueryClient } from '@tanstack/react-query'
 import type { BenchId, MachineDocument } from '../../bench/contract.ts'
 import type { Change } from '../../bench/ports.ts'
 import { machineKey, machinesKey } from '../queries.ts'
+import { whoKey } from '../sign-in/use-who.ts'
 
 /** What of the browser is used, so that it can be tried without one. */
 export type Hearing = {
@@ -44,6 +45,8 @@ export const hearChanges = (client: QueryClient, bench: BenchId, hearing: Hearin
     }) as EventListener)
     source.addEventListener('error', () => {
       close()
+      // A device that was shut out hears of it like this; asking who is signed in has the page to sign in come.
+      void client.invalidateQueries({ queryKey: whoKey })
       stopWaiting = hearing.later(look, waitMs)
       waitMs = Math.min(againMs.most, waitMs * 2)
     })

@@ -11,7 +11,7 @@ import { useSheet } from './sheet.ts'
 
 /** Date marks of the parts: what each says, when the machine was put together, and its age and use. */
 export const DateMarks = () => {
-  const { marks, ageYears, wear } = useSheet().document.state
+  const { marks, ageYears, wear, make = '' } = useSheet().document.state
   return (
     <section className="panel" aria-label="Date marks">
       <Fold title={marks.length === 0 ? 'Date marks' : `Date marks (${marks.length})`}>
@@ -21,7 +21,7 @@ export const DateMarks = () => {
         </p>
         <Found />
         <MarkForm />
-        <AgeForm key={`${ageYears ?? ''} ${wear ?? ''}`} />
+        <AgeForm key={`${ageYears ?? ''} ${wear ?? ''} ${make}`} />
       </Fold>
     </section>
   )

@@ -3,11 +3,13 @@ import { Button } from 'react-aria-components/Button'
 import { moneyFromText, moneyText } from '../../base/money.ts'
 import { problem, type Problem } from '../../base/problem.ts'
 import { quantityFromText } from '../../base/units.ts'
+import { repairBarriers } from '../../facts/open-repair-data.ts'
 import type { ExitMove } from '../../machine/view.ts'
 import { dryingOf } from '../clean/drying-of.ts'
 import { Field } from '../parts/field.tsx'
 import { say } from '../parts/live.tsx'
 import { Problems } from '../parts/problems.tsx'
+import { Select } from '../parts/select.tsx'
 import { problemsAt, problemsElsewhere } from '../problems-at.ts'
 import { useNotes } from '../use-notes.ts'
 import { exitNames } from '../words.ts'
@@ -34,6 +36,7 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
   const [fee, setFee] = useState('')
   const [postage, setPostage] = useState('')
   const [safety, setSafety] = useState('')
+  const [barrier, setBarrier] = useState('')
   const { isFit, verdict } = useSafeToSell(move)
   const [slips, setSlips] = useState<readonly Problem[]>([])
   const needsSafety = move.exit === 'sell-working' && !isFit
@@ -53,6 +56,7 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
     if (needsSafety && safety.trim() === '') wrong.push(noSafety)
     setSlips(wrong)
     if (receivedMinor === null || took.kind === 'refused' || wrong.length > 0) return
+    const known = repairBarriers.find((one) => one === barrier)
     const left = {
       kind: 'left' as const,
       exit: move.exit,
@@ -61,6 +65,7 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
       ...(postageMinor === null || postageMinor === 0 ? {} : { postageMinor }),
       minutes: took.value,
       safety: needsSafety ? safety.trim() : '',
+      ...(known === undefined ? {} : { barrier: known }),
     }
     if (!(await write([...coverNotes(move), left]))) return
     say(`${exitNames[move.exit].past}.`)
@@ -121,6 +126,14 @@ export const ExitEntry = ({ move, onDone }: { readonly move: ExitMove; readonly 
             problems={at('postageMinor')}
           />
         </div>
+      )}
+      {isSale(move) ? null : (
+        <Select label="What stood in the way of mending it" value={barrier} onChange={setBarrier}>
+          <option value="">Not said</option>
+          {repairBarriers.map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </Select>
       )}
       {needsSafety ? (
         <Field

@@ -26,6 +26,7 @@ import { readStored, writeStored } from '../stored.ts'
 const storedName = 'thrum-add'
 const fields = [
   'name',
+  'model',
   'blueprint',
   'voltageV',
   'frequencyHz',
@@ -197,6 +198,13 @@ const classes = [
 const PlateFields = ({ draft, change, problems }: PartProps) => (
   <fieldset className="plate">
     <legend>Rating plate</legend>
+    <Field
+      label="Model on the plate, if you can read it"
+      value={draft.model}
+      onChange={(model) => change({ model })}
+      hint="Machines of one model share their prices."
+      problems={problemsAt(problems, 'model')}
+    />
     <div className="field-row">
       <Field
         label="Voltage"

@@ -3,6 +3,8 @@ import type { AdvertState } from '../../bench/adverts/advert-state.ts'
 import type { BenchId } from '../../bench/contract.ts'
 import { conditionShares } from '../../facts/buying.ts'
 import { Button } from 'react-aria-components/Button'
+import { AdvertHistory } from '../buy/advert-history.tsx'
+import type { AdvertDocument } from '../buy/api.ts'
 import { Decide } from '../buy/decide.tsx'
 import { HowCompared } from '../buy/compared.tsx'
 import { draftFromAdvert, storedBuyDraft } from '../buy/draft.ts'
@@ -27,15 +29,16 @@ export const AdvertPage = ({ bench, id }: { readonly bench: BenchId; readonly id
           <Loading what="the advert" error={error} />
         </>
       ) : (
-        <Kept bench={bench} state={data.state} />
+        <Kept bench={bench} document={data} />
       )}
     </div>
   )
 }
 
-type KeptProps = { readonly bench: BenchId; readonly state: AdvertState }
+type KeptProps = { readonly bench: BenchId; readonly document: AdvertDocument }
 
-const Kept = ({ bench, state }: KeptProps) => {
+const Kept = ({ bench, document }: KeptProps) => {
+  const { state } = document
   const { name, advert, guess, decided } = state
   const { data: blueprint } = useBlueprint(advert.blueprint)
   const { data: compared } = useCompared(bench)
@@ -85,6 +88,7 @@ const Kept = ({ bench, state }: KeptProps) => {
           <Decide state={state} />
         </>
       ) : null}
+      <AdvertHistory bench={bench} document={document} />
       <p>
         <Link to={bench === 'own' ? { kind: 'buy' } : { kind: 'bench', bench }} className="on-its-own">
           {bench === 'own' ? 'Worth buying? Another advert' : 'The demo bench'}

@@ -120,7 +120,7 @@ const ToDo = ({ bench, document: { state }, clean: { plan, looksBy, isShownToWor
         )}
       </section>
       {rest.length === 0 ? null : (
-        <Fold title={`Brings less than your minutes, ${money(plan.hourMinor / 60)} each: ${rest.length}`}>
+        <Fold title={`Not worth your minutes at ${money(plan.hourMinor / 60)} each: ${rest.length}`}>
           <TaskList bench={bench} state={state} label="Brings less" tasks={rest} />
         </Fold>
       )}

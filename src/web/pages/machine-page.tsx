@@ -81,6 +81,7 @@ const MachineSheet = ({ failure, further }: MachineSheetProps) => {
         <div className="machine-title">
           <PageTitle windowTitle={state.name}>{state.name}</PageTitle>
           <p className="quiet">
+            {state.model === '' ? null : `${state.model} · `}
             {complaintsText(state.claimed.complaints)} ·{' '}
             <Link to={{ kind: 'blueprint', id: sheet.blueprint.id }}>{sheet.blueprint.name}</Link>
           </p>

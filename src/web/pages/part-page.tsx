@@ -1,11 +1,12 @@
 import type { ReactNode } from 'react'
 import { moneyText } from '../../base/money.ts'
 import type { BenchId } from '../../bench/contract.ts'
-import type { PartContent } from '../../bench/shelf/part-note.ts'
+import { partHistory } from '../../bench/shelf/part-history.ts'
 import type { PartState } from '../../bench/shelf/part-state.ts'
 import type { PartDocument } from '../../bench/shelf/shelf-commands.ts'
 import { partKinds } from '../../facts/part-kinds.ts'
 import { Fold } from '../parts/fold.tsx'
+import { History } from '../parts/history.tsx'
 import { Loading } from '../parts/loading.tsx'
 import { useMachines } from '../queries.ts'
 import { Link, PageTitle } from '../router.tsx'
@@ -14,9 +15,7 @@ import { GoesForm } from '../shelf/goes-form.tsx'
 import { KeepForm } from '../shelf/keep-form.tsx'
 import { StrikeEntry } from '../shelf/strike-entry.tsx'
 import { conditionText, specText } from '../shelf/words.ts'
-import { useNameOf } from '../sign-in/use-who.ts'
 import { usePart } from '../use-shelf.ts'
-import { dayText } from '../words.ts'
 import '../style/shelf.css'
 
 /** One part of the shelf: what it is, where from, what it stands at, and what can be done with it. */
@@ -59,7 +58,11 @@ const Part = ({ bench, part }: PartProps) => {
       <Fold title="Counted">
         <GoesForm key={state.version} bench={bench} state={state} what="counted" />
       </Fold>
-      <History bench={bench} part={part} />
+      <History
+        lines={partHistory(part)}
+        machineLink={(machine) => <MachineLink bench={bench} id={machine} />}
+        strike={(entry, text) => <StrikeEntry bench={bench} state={state} entry={entry} text={text} />}
+      />
     </>
   )
 }
@@ -115,59 +118,4 @@ const MachineLink = ({ bench, id }: { readonly bench: BenchId; readonly id: stri
       {machine?.name ?? 'a machine of this bench'}
     </Link>
   )
-}
-
-const History = ({ bench, part: { state, entries } }: PartProps) => {
-  const struck = new Set(entries.flatMap(({ content }) => (content.kind === 'struck' ? [content.note] : [])))
-  const nameOf = useNameOf()
-  return (
-    <section className="panel" aria-label="History">
-      <h2>History</h2>
-      <ul className="strip-list">
-        {entries.toReversed().map(({ id, at, content, by }) => (
-          <li key={id}>
-            {dayText(at)}: {struck.has(id) ? <s>{entryText(content, state)}</s> : entryText(content, state)}
-            {nameOf(by) === undefined ? null : <span className="quiet"> by {nameOf(by)}</span>}
-            {'machine' in content ? (
-              <>
-                {' '}
-                <MachineLink bench={bench} id={content.machine} />
-              </>
-            ) : null}
-            {canStrike(content) && !struck.has(id) ? <StrikeEntry bench={bench} state={state} entry={id} /> : null}
-          </li>
-        ))}
-      </ul>
-    </section>
-  )
-}
-
-/** What came from or went into a machine is struck out there. */
-const canStrike = (content: PartContent): boolean =>
-  content.kind !== 'struck' && content.kind !== 'used' && !(content.kind === 'put' && content.origin.kind === 'machine')
-
-const entryText = (content: PartContent, { currency }: PartState): string => {
-  const money = (minor: number): string => moneyText(minor, currency)
-  switch (content.kind) {
-    case 'put':
-      return `put on the shelf, ${content.count} at ${money(content.costMinor)}`
-    case 'described':
-      return 'described'
-    case 'reserved':
-      return 'kept for'
-    case 'released':
-      return 'free again'
-    case 'used':
-      return `one at ${money(content.costMinor)} went into`
-    case 'sold':
-      return `${content.count} sold for ${money(content.receivedMinor)}`
-    case 'scrapped':
-      return `${content.count} scrapped${content.reason === '' ? '' : `: ${content.reason}`}`
-    case 'counted':
-      return `counted: ${content.count}${content.reason === '' ? '' : `: ${content.reason}`}`
-    case 'said':
-      return content.text
-    case 'struck':
-      return 'an entry was struck out'
-  }
 }

@@ -19,7 +19,7 @@ export const SignInPage = () => {
   const { data, error } = useQuery({ queryKey: ['sign-in'], queryFn: ({ signal }) => getHow(signal), staleTime: 0 })
   return (
     <div className="sheet">
-      <PageTitle windowTitle="Sign in">Sign in</PageTitle>
+      <PageTitle windowTitle="Sign in">Sign in to the bench</PageTitle>
       {data === undefined ? <Loading what="the door" error={error} /> : <SignInForm how={data} />}
     </div>
   )

@@ -4,7 +4,12 @@ import type { SectionView } from '../../bench/sale/sheet-view.ts'
 type Claim = SectionView['claims'][number]
 
 /** What stands in the text behind a claim: a sign with its words, so that no colour is needed to see it. */
-const signs = { unsupported: 'no note', contradicted: 'notes say otherwise', 'own-words': 'your words' } as const
+const signs = {
+  unsupported: 'no note',
+  contradicted: 'notes say otherwise',
+  'not-placed': 'of what? look at it',
+  'own-words': 'your words',
+} as const
 
 /** A text with each claim that the notes do not bear out marked where it stands. */
 export const ClaimText = ({ text, claims }: { readonly text: string; readonly claims: readonly Claim[] }) => {
@@ -47,5 +52,6 @@ const verdicts = {
   supported: 'borne out',
   unsupported: 'no note bears it out',
   contradicted: 'the notes say otherwise',
+  'not-placed': 'the check cannot tell what it is said of',
   'own-words': 'in your own words',
 } as const

@@ -8,9 +8,9 @@ import { addPerson, type TakeAnswer } from './api.ts'
 import { SecretField } from './secret-field.tsx'
 
 /** A name, what they may do, and a first passphrase, which they can set anew themselves. */
-export const AddPerson = ({ isFirst, take }: { readonly isFirst: boolean; readonly take: TakeAnswer }) => {
+export const AddPerson = ({ take }: { readonly take: TakeAnswer }) => {
   const [name, setName] = useState('')
-  const [role, setRole] = useState<string>(isFirst ? 'keeper' : 'bench')
+  const [role, setRole] = useState<string>('bench')
   const [passphrase, setPassphrase] = useState('')
   const add = async (event: FormEvent): Promise<void> => {
     event.preventDefault()

@@ -10,6 +10,7 @@ import { Problems } from '../parts/problems.tsx'
 import { Select } from '../parts/select.tsx'
 import { AddPerson } from './add-person.tsx'
 import { changeRole, getPeople, removePerson, setPassphraseOf, type PersonShown, type TakeAnswer } from './api.ts'
+import { FirstPerson } from './first-person.tsx'
 import { devicesKey } from './devices.tsx'
 import { SecretField } from './secret-field.tsx'
 import { whoKey } from './use-who.ts'
@@ -28,20 +29,23 @@ export const People = () => {
       <Problems problems={problems} />
       {there?.map((person) => (
         <Fold key={person.id} title={`${person.name}, ${roleNames[person.role]}`}>
-          <ChangePerson person={person} take={take} />
+          <ChangePerson person={person} isOnlyOne={there.length === 1} take={take} />
         </Fold>
       ))}
-      {there === undefined ? null : (
+      {there === undefined ? null : there.length === 0 ? (
         <>
-          {there.length > 0 ? null : (
-            <p className="hint">
-              Nobody has a name here; the bench is one for all. With the first name everybody signs in by name.
-            </p>
-          )}
-          <Fold title="Add somebody">
-            <AddPerson isFirst={there.length === 0} take={take} />
+          <p className="hint">
+            Nobody has a name here: the bench is one for all. Where several work at it, names say who wrote what, and
+            keep the books to those who keep them.
+          </p>
+          <Fold title="Begin with your name">
+            <FirstPerson />
           </Fold>
         </>
+      ) : (
+        <Fold title="Add somebody">
+          <AddPerson take={take} />
+        </Fold>
       )}
     </section>
   )
@@ -62,7 +66,9 @@ const usePeopleAnswers = () => {
   return { problems, take }
 }
 
-const ChangePerson = ({ person, take }: { readonly person: PersonShown; readonly take: TakeAnswer }) => {
+type ChangeProps = { readonly person: PersonShown; readonly isOnlyOne: boolean; readonly take: TakeAnswer }
+
+const ChangePerson = ({ person, isOnlyOne, take }: ChangeProps) => {
   const { id, name, role } = person
   const [passphrase, setPassphrase] = useState('')
   const [isAsked, setAsked] = useState(false)
@@ -92,7 +98,7 @@ const ChangePerson = ({ person, take }: { readonly person: PersonShown; readonly
             className="key"
             onPress={() => void removePerson(id).then((answer) => take(answer, `Taken off: ${name}.`))}
           >
-            Take {name} off; their devices are shut out
+            Take {name} off; {isOnlyOne ? 'nobody has a name then' : 'their devices are shut out'}
           </Button>
         ) : (
           <Button className="key" onPress={() => setAsked(true)}>

@@ -5,17 +5,16 @@ import { People } from './people.tsx'
 import type { Who } from './api.ts'
 import '../style/sign-in.css'
 
-/** The part of the settings about who comes in; nothing where nobody has to sign in. */
-export const WhoSettings = ({ who }: { readonly who: Who }) =>
-  who.needed ? (
-    <>
-      <SignOut who={who} />
-      <OwnPassphrase />
-      {who.role === 'keeper' ? (
-        <>
-          <Devices />
-          <People />
-        </>
-      ) : null}
-    </>
-  ) : null
+/** The part of the settings about who comes in. Where nobody has to sign in, all there is to do is to give the first person a name. */
+export const WhoSettings = ({ who }: { readonly who: Who }) => (
+  <>
+    {who.needed ? (
+      <>
+        <SignOut who={who} />
+        <OwnPassphrase />
+      </>
+    ) : null}
+    {who.needed && who.role === 'keeper' ? <Devices /> : null}
+    {who.role === 'keeper' ? <People /> : null}
+  </>
+)

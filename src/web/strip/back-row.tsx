@@ -1,13 +1,14 @@
 import { useState, type FormEvent } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Problem } from '../../base/problem.ts'
+import type { Fixing } from '../../bench/stripping/strip-note.ts'
 import type { AwayPiece } from '../../bench/stripping/strip-view.ts'
 import { Field } from '../parts/field.tsx'
 import { Fold } from '../parts/fold.tsx'
 import { Problems } from '../parts/problems.tsx'
 import { saidOf, type StepSaid } from './step-notes.ts'
 import { StepPhotos } from './step-photos.tsx'
-import { Stepper } from './stepper.tsx'
+import { Ticks } from './ticks.tsx'
 
 type BackRowProps = {
   readonly away: AwayPiece
@@ -17,24 +18,25 @@ type BackRowProps = {
 
 /** A piece on its way back: its photographs, its fixings to be ticked, and what is not ticked is left over. */
 export const BackRow = ({ away, busy, onSaid }: BackRowProps) => {
-  const { piece, kept, isCounted, text, cautions } = away
+  const { piece, kept, isCounted, leftOver, text, cautions } = away
   const [back, setBack] = useState<readonly number[]>(() => kept.map(() => 0))
+  const [found, setFound] = useState<readonly number[]>(() => leftOver.map(() => 0))
   const [minutes, setMinutes] = useState(String(away.minutesBack))
   const [word, setWord] = useState('')
   const [slips, setSlips] = useState<readonly Problem[]>([])
-  const all = kept.reduce((sum, { count }) => sum + count, 0)
-  const ticked = back.reduce((sum, count) => sum + count, 0)
+  const all = isCounted ? kept.reduce((sum, { count }) => sum + count, 0) : 0
+  const ticked = sumOf(back)
   const enter = (counted: boolean): void => {
-    const fixings = kept.map((fixing, at) => ({ ...fixing, count: back[at] ?? 0 }))
-    const said = saidOf({ fixings, minutes, text: word })
+    const said = saidOf({ fixings: withCounts(kept, back), minutes, text: word })
     setSlips(said.kind === 'refused' ? said.problems : [])
-    if (said.kind === 'ok') onSaid(counted ? said.value : { ...said.value, fixings: null })
+    if (said.kind !== 'ok') return
+    const leftOverIn = withCounts(leftOver, found).filter(({ count }) => count > 0)
+    onSaid({ ...said.value, leftOverIn, ...(counted ? {} : { fixings: null }) })
   }
   const submit = (event: FormEvent): void => {
     event.preventDefault()
     enter(isCounted)
   }
-  const set = (at: number, count: number): void => setBack(back.map((one, i) => (i === at ? count : one)))
   return (
     <form onSubmit={submit} aria-label={`Put back: ${piece.name}`} className="back-row">
       <p className="strip-name">
@@ -49,26 +51,13 @@ export const BackRow = ({ away, busy, onSaid }: BackRowProps) => {
         </p>
       ))}
       {isCounted ? null : <p className="quiet">Nobody counted what held it as it came away.</p>}
-      <ul className="ticks" aria-label="Fixings that went back in">
-        {kept.map(({ count, kind, place }, at) => (
-          <li key={`${kind} ${place} ${at}`}>
-            <label>
-              <input
-                type="checkbox"
-                checked={(back[at] ?? 0) > 0}
-                onChange={(e) => set(at, e.target.checked ? count : 0)}
-              />
-              <span>
-                {count} × {kind}
-                {place === '' ? null : <span className="quiet">from {place}</span>}
-              </span>
-            </label>
-            {count > 1 && (back[at] ?? 0) > 0 ? (
-              <Stepper label={kind} value={back[at] ?? 0} least={0} most={count} onChange={(n) => set(at, n)} />
-            ) : null}
-          </li>
-        ))}
-      </ul>
+      {isCounted ? <Ticks label="Fixings that went back in" fixings={kept} counts={back} onChange={setBack} /> : null}
+      {leftOver.length === 0 ? null : (
+        <>
+          <p className="quiet">Left over as it went together before. Tick what goes in now.</p>
+          <Ticks label="Left over before, and in now" fixings={leftOver} counts={found} onChange={setFound} />
+        </>
+      )}
       <Fold title="Minutes and a word">
         <Field label="Minutes" value={minutes} onChange={setMinutes} unit="min" inputMode="decimal" />
         <Field label="A word" value={word} onChange={setWord} long />
@@ -77,6 +66,7 @@ export const BackRow = ({ away, busy, onSaid }: BackRowProps) => {
       <Button type="submit" className="key enter" isDisabled={busy}>
         {piece.kind === 'cover' ? 'Back on' : 'Back in'}
         {all === 0 ? '' : ticked === all ? `, all ${all} fixings` : `, ${ticked} of ${all} fixings`}
+        {sumOf(found) === 0 ? '' : `, and ${sumOf(found)} left over before`}
       </Button>
       {all === 0 ? null : (
         <Button className="plain" isDisabled={busy} onPress={() => enter(false)}>
@@ -86,3 +76,8 @@ export const BackRow = ({ away, busy, onSaid }: BackRowProps) => {
     </form>
   )
 }
+
+const sumOf = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0)
+
+const withCounts = (fixings: readonly Fixing[], counts: readonly number[]): readonly Fixing[] =>
+  fixings.map((fixing, at) => ({ ...fixing, count: counts[at] ?? 0 }))

@@ -35,7 +35,7 @@ export const FixingRows = ({ fixings, place, problems, onChange }: FixingRowsPro
             label="Kind"
             value={fixing.kind}
             onChange={(kind) => change(at, { kind })}
-            problems={problemsAt(problems, `fixings.${at}.kind`)}
+            problems={problemsAt(problems, `fixings[${at}].kind`)}
           />
           <Field label="Kept in" value={fixing.place} onChange={(where) => change(at, { place: where })} />
         </div>

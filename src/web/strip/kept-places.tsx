@@ -1,3 +1,4 @@
+import { inSentence } from '../../base/in-sentence.ts'
 import { Fold } from '../parts/fold.tsx'
 import { fixingList } from './step-notes.ts'
 import { useStripSheet } from './strip-sheet.ts'
@@ -16,7 +17,7 @@ export const KeptPlaces = () => {
             <dd>
               {lots.map(({ count, kind, piece }, at) => (
                 <p key={at}>
-                  {count} × {kind} <span className="quiet">of {piece.name}</span>
+                  {count} × {kind} <span className="quiet">of the {inSentence(piece.name)}</span>
                 </p>
               ))}
             </dd>

@@ -29,7 +29,7 @@ export const StepForm = ({ next, place, busy, onSaid }: StepFormProps) => {
     setSlips(said.kind === 'refused' ? said.problems : [])
     if (said.kind === 'ok') onSaid(said.value)
   }
-  const kinds = draft.fixings.map((_, at) => `fixings.${at}.kind`)
+  const kinds = draft.fixings.map((_, at) => `fixings[${at}].kind`)
   return (
     <form className="entry" onSubmit={submit} aria-label={`How it came away: ${next.piece.name}`}>
       <FixingRows

@@ -3,23 +3,34 @@ import { ok, refused, type Result } from '../../base/result.ts'
 import { quantityFromText } from '../../base/units.ts'
 import type { NoteContentInput } from '../../bench/note.ts'
 import type { Piece } from '../../bench/stripping/pieces.ts'
-import { staysInPlace } from '../../facts/staying-fixings.ts'
+import { staysInPlace } from '../../facts/fixing-kinds.ts'
 import type { Fixing } from '../../bench/stripping/strip-note.ts'
 
 export type StepWay = 'away' | 'back'
 export type StepSaid = {
   /** Null where nobody counted. */
   readonly fixings: readonly Fixing[] | null
+  /** Left over before, and in now; only of a piece that goes back. */
+  readonly leftOverIn?: readonly Fixing[]
   readonly minutes: number
   readonly text: string
 }
 
 /** The note of a piece that comes away or goes back. */
-export const stepNote = (piece: Piece, way: StepWay, { fixings, minutes, text }: StepSaid): NoteContentInput => {
+export const stepNote = (
+  piece: Piece,
+  way: StepWay,
+  { fixings, leftOverIn = [], minutes, text }: StepSaid,
+): NoteContentInput => {
   const said = { minutes, ...(fixings === null ? {} : { fixings: [...fixings] }), ...(text === '' ? {} : { text }) }
+  if (way === 'away')
+    return piece.kind === 'cover'
+      ? { kind: 'opened', cover: piece.id, ...said }
+      : { kind: 'taken-out', part: piece.id, ...said }
+  const back = { ...said, ...(leftOverIn.length === 0 ? {} : { leftOverIn: [...leftOverIn] }) }
   return piece.kind === 'cover'
-    ? { kind: way === 'away' ? 'opened' : 'closed', cover: piece.id, ...said }
-    : { kind: way === 'away' ? 'taken-out' : 'put-in', part: piece.id, ...said }
+    ? { kind: 'closed', cover: piece.id, ...back }
+    : { kind: 'put-in', part: piece.id, ...back }
 }
 
 /** What is being said about a step, as typed. */
@@ -31,7 +42,7 @@ export const saidOf = ({ fixings, minutes, text }: StepDraft): Result<StepSaid> 
   const counted = fixings.filter(({ count }) => count > 0)
   const unnamed: readonly Problem[] = counted.flatMap(({ kind }, at) =>
     kind.trim() === ''
-      ? [problem('empty', `fixings.${at}.kind`, 'It does not say of what kind', 'Write such as TX15 or felt washer')]
+      ? [problem('empty', `fixings[${at}].kind`, 'It does not say of what kind', 'Write such as TX15 or felt washer')]
       : [],
   )
   const wrong = [...unnamed, ...(took.kind === 'refused' ? took.problems : [])]

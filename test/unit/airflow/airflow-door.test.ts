@@ -44,7 +44,7 @@ describe('the door of the air engine', () => {
   it('names the branch of a network that cannot be', () => {
     const branch = (more: unknown) => ({ kind: 'solve', network: { branches: [more] } })
     expect(refusal(branch({ kind: 'loss', id: 'hose', from: 'a', to: 'room' }))).toContain(
-      'branches.0 (hose): “hose” loses no pressure',
+      'branches[0] (hose): “hose” loses no pressure',
     )
     expect(refusal(branch({ kind: 'hole', id: 'x', from: 'a', to: 'a', areaM2: '5 mm2' }))).toContain('Both ends')
     const points = [
@@ -68,7 +68,7 @@ describe('the door of the air engine', () => {
 
   it('names the reading of a fit that points at nothing', () => {
     expect(fitRefusal([suctionAt('a', '25', '9 kPa')])).toContain(
-      'readings.0 (a): There is no plate called “25”. Use one of 13, 19, 30.',
+      'readings[0] (a): There is no plate called “25”. Use one of 13, 19, 30.',
     )
     expect(fitRefusal([suctionAt('a', null, '9 kPa', { node: 'elbow' })])).toContain('There is no node called “elbow”')
     expect(fitRefusal([suctionAt('a', null, '9 kPa', { instrument: 'tone' })])).toContain(

@@ -37,7 +37,7 @@ describe('the first note', () => {
 
   it('names only parts of the blueprint as missing', () => {
     expect(refusals([], added({ missing: ['motor', 'hose'] }))).toEqual([
-      '[unknown-part] missing.1: “hose” is not a part here. Use one of plug, flex, switch, motor.',
+      '[unknown-part] missing[1]: “hose” is not a part here. Use one of plug, flex, switch, motor.',
     ])
   })
 

@@ -96,8 +96,8 @@ describe('what is refused', () => {
   it('a part that is not there, and one named twice', () => {
     const motor = { part: 'motor', priceMinor: 5 }
     expect(refusals(valued({ parts: [{ part: 'hose', priceMinor: 5 }, motor, motor] }))).toEqual([
-      '[unknown-part] parts.0.part: “hose” is not a part here. Use one of plug, flex, switch, motor.',
-      '[named-twice] parts.2.part: “motor” is given two prices. Give it one.',
+      '[unknown-part] parts[0].part: “hose” is not a part here. Use one of plug, flex, switch, motor.',
+      '[named-twice] parts[2].part: “motor” is given two prices. Give it one.',
     ])
   })
 

@@ -409,7 +409,7 @@ describe('checkBlueprint', () => {
     const copy = structuredClone(sound) as unknown as { circuit: { kind: string; resistanceOhm?: number }[] }
     copy.circuit.find((element) => element.kind === 'resistor')!.resistanceOhm = -1
     const result = checkBlueprint(copy)
-    expect(result.kind === 'refused' && result.problems[0]?.what).toBe('must be zero or more')
+    expect(result.kind === 'refused' && result.problems[0]?.what).toBe('-1 is less than 0')
   })
 
   it('refuses what is no blueprint at all', () => {

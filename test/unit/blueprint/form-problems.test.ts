@@ -38,12 +38,14 @@ describe('a blueprint of the wrong form', () => {
     [
       'a field too many',
       [['parts/0/colour', 'red']],
-      ['parts.plug: There is no field “colour” here. Take it out; the fields are in the guide to blueprints.'],
+      [
+        'parts.plug: There is no field “colour” here. Take it out; the fields here are id, name, does, group, behind, within, air, spareMinor, note.',
+      ],
     ],
     [
       'a text for a number',
       [['faults/0/rate/perHundred', 'five']],
-      ['faults.flex-open.rate.perHundred: It is not a number. Write a number.'],
+      ['faults.flex-open.rate.perHundred: “five” is not a number. Write a number of 0 or more.'],
     ],
     [
       'an unknown kind of check',
@@ -66,28 +68,30 @@ describe('a blueprint of the wrong form', () => {
     [
       'a probability above 1',
       [['checks/4/sound/good', 1.4]],
-      ['checks.look-flex.sound.good: The number is not at most 1. Write a number that is at most 1.'],
+      ['checks.look-flex.sound.good: 1.4 is more than 1. Write a number from 0 to 1.'],
     ],
     [
       'a length of nothing',
       [['circuit/0/lengthM', 0]],
-      ['circuit.flex-l.lengthM: The number is not above 0. Write a number above 0.'],
+      ['circuit.flex-l.lengthM: 0 is not above 0. Write a number above 0, in metres.'],
     ],
     [
       'an id with a space',
       [['parts/0/id', 'The plug']],
-      ['parts.The plug.id: an id is lower-case words joined by - or . See its line in the guide to blueprints.'],
+      [
+        'parts.The plug.id: “The plug” is not right: an id is lower-case words joined by . or -. Change it so that this holds.',
+      ],
     ],
     [
       'a range upside down',
       [['worth/workingMinor', { low: 5, high: 2 }]],
-      ['worth.workingMinor: low must not be above high. See its line in the guide to blueprints.'],
+      ['worth.workingMinor: low must not be above high. Write the smaller one as low.'],
     ],
   ])('%s', (_name, mistakes, expected) => {
     expect(refusals(withMistakes(mistakes))).toEqual(expected)
   })
 
   it('that is no object at all is refused as a whole', () => {
-    expect(refusals('a blueprint')).toEqual(['blueprint: It is not an object in { }. Write an object in { }.'])
+    expect(refusals('a blueprint')).toEqual(['blueprint: “a blueprint” is not an object. Write an object in { }.'])
   })
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { editDistance, nearest } from '../../../src/blueprint/nearest.ts'
+import { editDistance, nearest } from '../../../src/base/nearest.ts'
 import { onSimplePath, type Edge } from '../../../src/blueprint/simple-path.ts'
 
 /** The definition, by walking every path that passes no point twice. */

@@ -120,17 +120,17 @@ const onMachines: readonly Case[] = [
   [
     'an unknown complaint',
     ['seen', 'Green', 'flat'],
-    'note complaints.0',
-    /expected one of "dead"\|"intermittent"/,
-    /JSON Schema of a note/,
+    'complaints[0]',
+    /“flat” is none of dead, intermittent/,
+    /Use one of these/,
   ],
   ['an unknown note', ['strike', 'Green', 'n99'], 'note', /“n99” is not a note of this machine/, /its log/],
   [
     'an unknown exit',
     ['leave', 'Green', 'give-away', '0'],
-    'note exit',
-    /expected one of "sell-working"\|/,
-    /JSON Schema of a note/,
+    'exit',
+    /“give-away” is none of sell-working, /,
+    /Use one of these/,
   ],
   [
     'sold working without a word on safety',
@@ -172,14 +172,30 @@ const onMachines: readonly Case[] = [
   [
     'a voltage that no mains machine has',
     [...add, 'X', '--volts', '20'],
-    'note plate.voltageV',
+    '--volts',
     /50 V or more/,
-    /JSON Schema of a note/,
+    /Write a number from 50 to 480, in volts/,
   ],
   ['a power in volts', [...add, 'X', '--watts', '700 V'], '--watts', /V is a unit of voltage/, /Use one of W/],
   ['a frequency that is no number', [...add, 'X', '--hertz', 'abc'], '--hertz', /“abc” is not a whole number/, /50/],
   ['a seed that is no number', [...add, 'X', '--practice', 'abc'], '--practice', /“abc” is not a whole/, /such as 50/],
-  ['an unknown missing part', [...add, 'X', '--missing', 'wing'], 'missing.0', /“wing” is not a part/, /Did you mean/],
+  ['a model too long', [...add, 'X', '--model', 'x'.repeat(121)], '--model', /121 characters long/, /at most 120/],
+  ['a place of a list that is none', ['list', '--after', 'abc'], '--after', /“abc” is no place of a list/, /number/],
+  [
+    'days that are none',
+    ['price-seen', '--blueprint', upright.id, '--price', '5', '--days', 'abc'],
+    '--days',
+    /“abc” is not a number/,
+    /Write a number .*in days/,
+  ],
+  [
+    'a share that is none',
+    ['price-seen', '--blueprint', upright.id, '--price', '5', '--complete', '130'],
+    '--complete',
+    /“130” is no percentage/,
+    /from 0 to 100/,
+  ],
+  ['an unknown missing part', [...add, 'X', '--missing', 'wing'], 'missing[0]', /“wing” is not a part/, /Did you mean/],
 ]
 
 describe('a refusal says what, where and what would be right', () => {
@@ -265,8 +281,8 @@ describe('files', () => {
       do: { kind: 'dc' },
     })
     expect(await refusal('network', path)).toMatchObject({
-      where: 'network request network.elements.0.resistanceOhm',
-      what: 'a resistance, capacitance or inductance is zero or more',
+      where: 'network.elements[0].resistanceOhm',
+      what: '-4.7 is not right: a resistance, capacitance or inductance is zero or more',
     })
   })
 })

@@ -55,6 +55,8 @@ describe('a whole job by commands', () => {
   it('from coming in to the profit, each answer of the form of the API', { timeout: 120_000 }, async () => {
     const { document } = await machine(
       ...add.with(4, twoMotors.id),
+      '--model',
+      'TM 12',
       '--paid',
       '6',
       '--complaint',
@@ -62,7 +64,13 @@ describe('a whole job by commands', () => {
       '--claim',
       'It just stopped',
     )
-    expect(document.state).toMatchObject({ name: 'Green', version: 1, paidMinor: 600, plate: twoMotors.plate })
+    expect(document.state).toMatchObject({
+      name: 'Green',
+      model: 'TM 12',
+      version: 1,
+      paidMinor: 600,
+      plate: twoMotors.plate,
+    })
     await machine('read', 'Green', 'pins-on', '255')
     await behind(['handle-cover'], async () => {
       await machine('read', 'Green', 'line-pin-to-entry', '0.4 Ω')

@@ -32,6 +32,7 @@ describe('the command line of people', () => {
     expect((await run('four plain words here', 'people', 'add', 'Ben', '--role', 'bench', '--json')).text).not.toMatch(
       /scrypt|four plain/,
     )
+    expect((await run('four plain words here', 'people', 'add', 'Cid')).text).toMatch(/^--role: It is not said what they may do/) // prettier-ignore
     expect((await run(null, 'people')).text).toBe('Ada: keeper of the books\nBen: at the bench')
     expect(await run(null, 'people', 'role', 'Ada', '--role', 'bench')).toMatchObject({ code: 1 })
     expect(await run(null, 'people', 'remove', 'ben')).toEqual({ code: 0, text: 'Taken off: Ben, at the bench.' })
@@ -68,6 +69,10 @@ describe('typing a passphrase', () => {
       kind: 'refused',
       problems: [{ code: 'not-the-same' }],
     })
+    let asked = 0
+    const short = () => Promise.resolve(++asked === 1 ? 'short' : 'a second one')
+    expect(await readPassphrase({}, short)).toMatchObject({ problems: [{ code: 'passphrase-too-short' }] })
+    expect(asked).toBe(1)
     expect(await readPassphrase({}, null)).toMatchObject({ kind: 'refused', problems: [{ code: 'no-terminal' }] })
     expect(await readPassphrase({ THRUM_PASSPHRASE_FILE: '/nowhere/words' }, null)).toMatchObject({
       problems: [{ code: 'no-passphrase-file' }],

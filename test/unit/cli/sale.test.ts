@@ -50,5 +50,11 @@ describe('thrum sale-sheet, worded and open-data', () => {
       'There is no column “id”',
     )
     expect((await line.run('open-data', 'sideways', file)).code).toBe(1)
+    expect((await line.run('open-data', 'export')).err).toContain('No file is named')
+    const { out } = await line.run('open-data', 'list', '--status', 'end of life')
+    expect(out).toMatch(/^End of life: .* · Vacuum cleaner ~ .* · A bench$/m)
+    expect(out).toContain('1 record found')
+    expect((await line.json('open-data', 'list', '--status', 'Fixed')).value).toMatchObject({ items: [], total: 0 })
+    expect((await line.run('open-data', 'list', '--status', 'half')).code).toBe(1)
   })
 })

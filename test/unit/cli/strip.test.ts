@@ -59,4 +59,12 @@ describe('stripping down from the command line', () => {
     const { notes } = await noted('off', 'Green', 'bag-door')
     expect(notes.at(-1)?.content).toEqual({ kind: 'opened', cover: 'bag-door', minutes: 0.2 })
   })
+
+  it('has left over what is left over, through an opening that nobody counts, until it is said to be in', async () => {
+    await noted('off', 'Green', 'back-cover')
+    await noted('off', 'Green', 'board-cover')
+    await noted('on', 'Green', 'board-cover', '--left-over-in', 'screw 4×16')
+    const { warnings } = (await line.json('strip', 'Green')).value as StripView
+    expect(warnings).toEqual(['One felt washer is left over.'])
+  })
 })

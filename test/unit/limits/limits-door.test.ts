@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { problemText } from '../../../src/base/problem.ts'
 import { runLimits } from '../../../src/engines/limits/index.ts'
 import { answerOf, ask, look, problemsOf, reading, verdictOf } from '../../support/limits-cases.ts'
 
@@ -34,7 +35,7 @@ describe('bad input at the door of the limits engine', () => {
   ])('%s', (_, task, what) => {
     const problems = problemsOf(task)
     expect(problems).toHaveLength(1)
-    expect(problems[0].what).toMatch(what)
+    expect(problemText(problems[0])).toMatch(what)
   })
 
   it.each([

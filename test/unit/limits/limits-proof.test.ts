@@ -192,7 +192,7 @@ describe('a seized motor', () => {
       fuseA: 13,
     })
     expect(seized.sentence).toBe(
-      'Held still it draws 12.6 A to 25.1 A: a 13 A fuse carries that for 30 min or for ever at the least and melts after 38.4 s to 26 min at the most. Never leave it on if it does not turn.',
+      'Held still it draws 12.6 A to 25.1 A. With the least of that a 13 A fuse holds for 30 min or for ever; with the most it melts after 38.4 s to 26 min. Never leave it on if it does not turn.',
     )
   })
   it('a 3 A fuse behind 500 W goes sooner', () =>

@@ -138,7 +138,7 @@ describe('what cannot be is refused with what, where and mend', () => {
     if (answer.kind !== 'refused') throw new Error('it was taken')
     expect(answer.problems).toHaveLength(1)
     const [first] = answer.problems
-    expect(first.where).toBe(`stamps stamps.0.${place}`)
+    expect(first.where).toBe(`stamps[0].${place}`)
     expect(problemText(first)).not.toMatch(/Invalid input/)
     expect(first.mend).not.toBe('')
   })

@@ -12,15 +12,10 @@ describe('the door', () => {
   it('refuses what is not of the form, naming the place', () => {
     const comparables = [...salesAt([0]), ...salesAt([12.5])]
     expect(problemsOf({ ...price, comparables }).map(({ where, what }) => [where, what])).toEqual([
-      ['money request do.comparables.0.priceMinor', 'A price is above zero; leave out what was given away'],
-      [
-        'money request do.comparables.1.priceMinor',
-        'A price is a whole number of minor units, such as 4500 for £45.00',
-      ],
+      ['do.comparables[0].priceMinor', 'A price is above zero; leave out what was given away'],
+      ['do.comparables[1].priceMinor', 'A price is a whole number of minor units, such as 4500 for £45.00'],
     ])
-    expect(problemsOf({ ...price, prior: { lowMinor: 500, highMinor: 500 } })[0].where).toBe(
-      'money request do.prior.highMinor',
-    )
+    expect(problemsOf({ ...price, prior: { lowMinor: 500, highMinor: 500 } })[0].where).toBe('do.prior.highMinor')
     expect(problemsOf({ kind: 'sum', currency: 'GBP', parts: [] })).toHaveLength(1)
   })
 

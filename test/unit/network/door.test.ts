@@ -79,7 +79,7 @@ describe('networkProblem', () => {
     ['a nameless node', { ...dead.elements[0], to: '' }],
   ])('refuses %s at its place', (_, element) => {
     const result = networkProblem({ ...dead, elements: [dead.elements[0], element] })
-    expect(result.kind === 'refused' && result.problems[0].where).toMatch(/^network elements\.1/)
+    expect(result.kind === 'refused' && result.problems[0].where).toMatch(/^elements\[1\]/)
   })
 })
 

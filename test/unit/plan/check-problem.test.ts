@@ -16,13 +16,13 @@ describe('checkPlanProblem', () => {
   })
 
   it('refuses what is not of the form, naming the place', () => {
-    expect(codes((p) => ({ ...p, hourMinor: 'ten' }))).toEqual(['not-of-the-form plan problem hourMinor'])
-    expect(codes((p) => ({ ...p, exits: [] }))).toEqual(['not-of-the-form plan problem exits'])
+    expect(codes((p) => ({ ...p, hourMinor: 'ten' }))).toEqual(['not-of-the-form hourMinor'])
+    expect(codes((p) => ({ ...p, exits: [] }))).toEqual(['not-of-the-form exits'])
   })
 
   it('refuses payoffs that are not finite', () => {
     const broken = (p: PlanProblemInput) => p.exits.map((exit) => ({ ...exit, payoffMinor: [1, Infinity, 2, 3] }))
-    expect(codes((p) => ({ ...p, exits: broken(p) }))[0]).toMatch(/^not-of-the-form plan problem exits\.0\.payoffMinor/)
+    expect(codes((p) => ({ ...p, exits: broken(p) }))[0]).toMatch(/^not-of-the-form exits\[0\]\.payoffMinor/)
   })
 
   it.each([

@@ -4,8 +4,7 @@ import type { NoteContentInput } from '../../../src/bench/note.ts'
 import type { BenchStores, NoteStore } from '../../../src/bench/ports.ts'
 import { blueprints } from '../../../src/blueprint/library.ts'
 import { blueprintSchema } from '../../../src/blueprint/schema.ts'
-import type { MachineView } from '../../../src/machine/view.ts'
-import { makeApp, type AppDeps, type LogEntry } from '../../../src/server/app.ts'
+import type { LogEntry } from '../../../src/server/app.ts'
 import {
   blueprintListSchema,
   conflictSchema,
@@ -13,30 +12,11 @@ import {
   machineListSchema,
   problemsSchema,
 } from '../../../src/server/schemas.ts'
-import { memoryBlueprintStore } from '../../../src/store/memory/blueprint-store.ts'
 import { memoryBench } from '../../../src/store/memory/bench.ts'
-import { memorySettingsStore } from '../../../src/store/memory/settings-store.ts'
+import { appWith } from '../../support/memory-app.ts'
 import { added } from '../../support/notes.ts'
 import { tinyBlueprint } from '../../support/tiny-blueprint.ts'
-import { noPhotos } from '../../support/no-photos.ts'
 
-const appWith = (over: Partial<AppDeps> = {}) => {
-  let ids = 0
-  return makeApp({
-    photos: noPhotos,
-    benches: { own: memoryBench(), demo: memoryBench() },
-    blueprints: [tinyBlueprint],
-    ownBlueprints: memoryBlueprintStore(),
-    settings: memorySettingsStore(),
-    machineView: (job) => ({ suspects: [], events: job.events.length }) as unknown as MachineView,
-    now: () => '2026-03-14T10:00:00.000Z',
-    newId: () => `id-${++ids}`,
-    pages: new Map(),
-    hosts: null,
-    log: () => {},
-    ...over,
-  })
-}
 type App = ReturnType<typeof appWith>
 
 const post = (
@@ -210,14 +190,14 @@ describe('bad input', () => {
       { version: 1 },
       undefined,
       400,
-      'content: Invalid input: expected object, received undefined. See /api/openapi.json for the form.',
+      'content: “content” is missing. Write it: an object in { } whose “kind” is one of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, took-off, spent, said, struck, described-by, history, valued, photo, taken-out, put-in, cleaned, dried, graded, tried, worded, camera, listed, stamp, left, came-back.',
     ],
     [
       notes,
       { version: 1, content: { kind: 'measured' } },
       undefined,
       400,
-      'content.kind: Must be one of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, took-off, spent, said, struck, described-by, history, valued, photo, taken-out, put-in, cleaned, dried, graded, tried, worded, camera, listed, stamp, left, came-back. See /api/openapi.json for the form.',
+      'content.kind: “measured” is none of added, seen, reading, gauge, rules, proof, opened, closed, confirmed, repaired, took-off, spent, said, struck, described-by, history, valued, photo, taken-out, put-in, cleaned, dried, graded, tried, worded, camera, listed, stamp, left, came-back. Use one of these.',
     ],
     [
       notes,
@@ -227,21 +207,21 @@ describe('bad input', () => {
       },
       undefined,
       400,
-      'content.result.resistanceOhm: a resistance is zero or more. See /api/openapi.json for the form.',
+      'content.result.resistanceOhm: -1 is not right: a resistance is zero or more. Write a number of 0 or more, in ohms.',
     ],
     [
       notes,
       { version: 1, content: { kind: 'said', text: 'a', mood: 'good' } },
       undefined,
       400,
-      'content: Unrecognized key: "mood". See /api/openapi.json for the form.',
+      'content: There is no field “mood” here. Take it out; the fields here are kind, text.',
     ],
     [
       notes,
       { version: 1, id: '../x', content: { kind: 'said', text: 'a' } },
       undefined,
       400,
-      'id: an id is letters, digits and . _ -. See /api/openapi.json for the form.',
+      'id: “../x” is not right: an id is letters, digits and . _ -. Change it so that this holds.',
     ],
     [
       notes,
@@ -358,101 +338,6 @@ describe('when the inside fails', () => {
     expect(text).not.toMatch(/secret|at .*\.ts/)
     expect(problemsSchema.parse(JSON.parse(text)).problems[0]?.code).toBe('internal')
     expect(entries.map((entry) => entry.kind)).toEqual(['thrown', 'answered'])
-  })
-})
-
-describe('documents', () => {
-  it.each(['blueprint', 'notes', 'network', 'network-request', 'plan', 'belief'])('schema %s', async (name) => {
-    const schema = (await (await appWith().request(`/api/schemas/${name}`)).json()) as Record<string, unknown>
-    expect(schema['$schema']).toBe('https://json-schema.org/draft/2020-12/schema')
-    expect(schema['type']).toBe('object')
-  })
-
-  it('describe every address of the API', async () => {
-    const response = await appWith().request('/api/openapi.json')
-    const document = (await response.json()) as { openapi: string; paths: Record<string, Record<string, unknown>> }
-    expect(response.status).toBe(200)
-    expect(document.openapi).toBe('3.1.0')
-    const addresses = Object.entries(document.paths).flatMap(([path, ways]) =>
-      Object.keys(ways).map((way) => `${way} ${path}`),
-    )
-    expect(addresses.sort()).toEqual([
-      'get /api/bench/{bench}/adverts',
-      'get /api/bench/{bench}/adverts/{id}',
-      'get /api/bench/{bench}/books',
-      'get /api/bench/{bench}/books/lines/{month}',
-      'get /api/bench/{bench}/books/{file}',
-      'get /api/bench/{bench}/changes',
-      'get /api/bench/{bench}/compared',
-      'get /api/bench/{bench}/expenses',
-      'get /api/bench/{bench}/expenses/{id}',
-      'get /api/bench/{bench}/machines',
-      'get /api/bench/{bench}/machines/{id}',
-      'get /api/bench/{bench}/machines/{id}/asking',
-      'get /api/bench/{bench}/machines/{id}/chapters.txt',
-      'get /api/bench/{bench}/machines/{id}/label.pdf',
-      'get /api/bench/{bench}/machines/{id}/record.pdf',
-      'get /api/bench/{bench}/machines/{id}/sale-sheet',
-      'get /api/bench/{bench}/machines/{id}/sale-sheet.html',
-      'get /api/bench/{bench}/machines/{id}/sale-sheet.pdf',
-      'get /api/bench/{bench}/machines/{id}/sale-sheet.txt',
-      'get /api/bench/{bench}/machines/{id}/story.html',
-      'get /api/bench/{bench}/machines/{id}/view',
-      'get /api/bench/{bench}/market',
-      'get /api/bench/{bench}/open-data.csv',
-      'get /api/bench/{bench}/prices',
-      'get /api/bench/{bench}/prices/{id}',
-      'get /api/bench/{bench}/records',
-      'get /api/bench/{bench}/records/{id}',
-      'get /api/bench/{bench}/shelf',
-      'get /api/bench/{bench}/shelf/{id}',
-      'get /api/blueprints',
-      'get /api/blueprints/{id}',
-      'get /api/blueprints/{id}/file',
-      'get /api/blueprints/{id}/origin',
-      'get /api/blueprints/{id}/rig',
-      'get /api/blueprints/{id}/rig/template.svg',
-      'get /api/devices',
-      'get /api/people',
-      'get /api/photos/{id}',
-      'get /api/schemas/{name}',
-      'get /api/settings',
-      'get /api/sign-in',
-      'get /api/who',
-      'get /healthz',
-      'patch /api/settings',
-      'post /api/bench/{bench}/adverts',
-      'post /api/bench/{bench}/adverts/{id}/buy',
-      'post /api/bench/{bench}/adverts/{id}/entries',
-      'post /api/bench/{bench}/books/import',
-      'post /api/bench/{bench}/expenses',
-      'post /api/bench/{bench}/expenses/{id}/entries',
-      'post /api/bench/{bench}/machines',
-      'post /api/bench/{bench}/machines/{id}/notes',
-      'post /api/bench/{bench}/machines/{id}/take-off',
-      'post /api/bench/{bench}/open-data/import',
-      'post /api/bench/{bench}/prices',
-      'post /api/bench/{bench}/prices/{id}/entries',
-      'post /api/bench/{bench}/records',
-      'post /api/bench/{bench}/records/{id}/entries',
-      'post /api/bench/{bench}/shelf',
-      'post /api/bench/{bench}/shelf/{id}/entries',
-      'post /api/blueprints',
-      'post /api/blueprints/{id}/adapt',
-      'post /api/devices/{id}/shut-out',
-      'post /api/people',
-      'post /api/people/{id}/passphrase',
-      'post /api/people/{id}/remove',
-      'post /api/people/{id}/role',
-      'post /api/photos',
-      'post /api/sign-in',
-      'post /api/sign-out',
-      'post /api/who/passphrase',
-    ])
-  })
-
-  it('say that the program is well', async () => {
-    expect(await (await appWith().request('/healthz')).json()).toEqual({ status: 'ok' })
   })
 })
 

@@ -28,6 +28,13 @@ describe('contentFromDraft', () => {
     const wrong = contentFromDraft({ ...draft, age: 'old' })
     expect(wrong.kind === 'refused' ? wrong.problems.map(({ where }) => where) : []).toEqual(['ageYears'])
   })
+  it('takes the model where it is given, and says nothing of it otherwise', () => {
+    const given = contentFromDraft({ ...draft, model: ' TM 12 ' })
+    expect(given.kind === 'ok' ? given.value.model : null).toBe('TM 12')
+    const stored = draftFromText(JSON.stringify({ ...draft, model: undefined }))
+    const plain = contentFromDraft(stored ?? draft)
+    expect(plain.kind === 'ok' ? plain.value.model : null).toBeUndefined()
+  })
   it('names every wrong field at once, each with a mend', () => {
     const content = contentFromDraft({ ...draft, paid: 'a fiver', voltage: '230 W', name: ' ' })
     if (content.kind !== 'refused') throw new Error('taken')

@@ -73,7 +73,7 @@ describe('a difference as it is being said', () => {
     expect(edit(draft('part', 'motor', 'part-note', { text: ' ' }))).toEqual(['text: Nothing is written'])
     const fixings = [{ count: 'two', kind: 'TX15' }]
     expect(edit(draft('cover', 'back-cover', 'cover-fixings', { fixings }))).toEqual([
-      'fixings.0.count: “two” is not a whole number from 0 to 99',
+      'fixings[0].count: “two” is not a whole number from 0 to 99',
     ])
     expect(edit(draft('repair', 'change-switch', 'repair-cost', { costLow: '20' }))).toEqual([
       'costHigh: The lower cost is above the higher one',

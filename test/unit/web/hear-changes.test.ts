@@ -107,4 +107,15 @@ describe('hearing of changes', () => {
     stop()
     expect(opened[1].closed).toBe(true)
   })
+
+  it('asks who is signed in where it breaks off, for a device that was shut out', () => {
+    const { client, stale } = clientWith(['who'], ['machines', 'own'])
+    const { hearing, opened } = browser()
+    const stop = hearChanges(client, 'own', hearing)
+    opened[0].tell('ready')
+    expect(stale()).toEqual([])
+    opened[0].tell('error')
+    expect(stale()).toEqual(['who'])
+    stop()
+  })
 })

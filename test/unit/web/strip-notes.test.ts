@@ -19,7 +19,7 @@ describe('a step as typed', () => {
     })
     expect(saidOf({ fixings: [{ ...screw, kind: ' ' }], minutes: 'soon', text: '' })).toMatchObject({
       kind: 'refused',
-      problems: [{ where: 'fixings.0.kind' }, { where: 'minutes' }],
+      problems: [{ where: 'fixings[0].kind' }, { where: 'minutes' }],
     })
   })
 

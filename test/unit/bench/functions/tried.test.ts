@@ -8,6 +8,7 @@ import type { NoteContentInput } from '../../../../src/bench/note.ts'
 import { blueprintById } from '../../../../src/blueprint/library.ts'
 import { completenessOf } from '../../../../src/machine/completeness.ts'
 import { functionChecks } from '../../../../src/machine/functions/function-checks.ts'
+import { notesWithWord } from '../../../../src/web/functions/with-word.ts'
 import { added, content, log } from '../../../support/notes.ts'
 import { gatesPassedOf } from '../../../support/pass-gates.ts'
 
@@ -111,5 +112,18 @@ describe('in the history', () => {
   it('its minutes count', () => {
     const notes = log([...ready, tried('switch', 'good', { minutes: 3 })])
     expect(foldNotes(notes).minutes - foldNotes(log(ready)).minutes).toBe(3)
+  })
+})
+
+describe('a word on an answer', () => {
+  it.each([
+    ['', [tried('switch', 'bad')]],
+    ['  ', [tried('switch', 'bad')]],
+    [' sticks when cold ', [tried('switch', 'bad', { text: 'sticks when cold' })]],
+  ])('“%s” goes with a trial', (word, notes) => expect(notesWithWord(tried('switch', 'bad'), word)).toEqual(notes))
+  it('follows a reading, which has no words of its own, and both are taken', () => {
+    const notes = notesWithWord(firstRun, 'a little loud')
+    expect(notes).toEqual([firstRun, { kind: 'said', text: 'a little loud' }])
+    for (const one of notes) expect(refusals([cameIn, ...gatesPassedOf(blueprint)], one)).toEqual([])
   })
 })

@@ -112,6 +112,10 @@ describe('closed machines as open repair data', () => {
       { kind: 'left', exit: 'sell-for-spares', receivedMinor: 500 },
     ])
     await closed(deps, 'm3', {}, [{ kind: 'left', exit: 'scrap', receivedMinor: 0 }])
+    await closed(deps, 'm6', { make: 'Qwertle' }, [
+      { kind: 'history', make: 'Qwertle & Sons' },
+      { kind: 'left', exit: 'break-for-parts', receivedMinor: 0, barrier: 'Spare parts too expensive' },
+    ])
     await closed(deps, 'm4', {}, [])
     await closed(deps, 'm5', {}, [{ kind: 'left', exit: 'sell-for-spares', receivedMinor: 500 }])
     return deps
@@ -121,7 +125,7 @@ describe('closed machines as open repair data', () => {
     const rows = comma.parse(await exported(await fill(), { provider: 'A bench' }))
     expect(rows.columns.join(' ')).toBe(standard.columns)
     // The machine in hand is not there.
-    expect(rows.map(({ id }) => id).sort()).toEqual(['m1', 'm2', 'm3', 'm5'])
+    expect(rows.map(({ id }) => id).sort()).toEqual(['m1', 'm2', 'm3', 'm5', 'm6'])
     for (const one of rows) {
       expect(standard.statuses).toContain(one['repair_status'])
       expect(['', ...standard.barriers]).toContain(one['repair_barrier_if_end_of_life'])
@@ -137,24 +141,43 @@ describe('closed machines as open repair data', () => {
       ['m2', 'Repairable'],
       ['m3', 'End of life'],
       ['m5', 'Unknown'],
+      ['m6', 'End of life'],
+    ])
+    // The make as somebody named it, and nothing where nobody did; a barrier in the standard's own words.
+    expect([...by].map(([id, one]) => [id, one['brand'], one['repair_barrier_if_end_of_life']]).sort()).toEqual([
+      ['m1', '', ''],
+      ['m2', '', ''],
+      ['m3', '', ''],
+      ['m5', '', ''],
+      ['m6', 'Qwertle & Sons', 'Spare parts too expensive'],
     ])
     expect(by.get('m1')?.['product_age']).toBe('12')
     expect(by.get('m2')?.['product_age']).toBe('')
     expect(by.get('m1')?.['problem']).toContain('Found: flex, live conductor open. Done: flex cut back and refitted.')
   })
 
-  it('carry no person, no make and no money', async () => {
+  it('carry no person, no make that nobody named and no money', async () => {
     const text = await exported(await fill())
     expect(text).not.toMatch(/7890|example\.org|30\.00/)
     const rows = comma.parse(text)
-    expect(rows.map(({ brand, data_provider }) => `${brand}${data_provider}`).join('')).toBe('')
+    expect(rows.map(({ brand, data_provider }) => `${brand}${data_provider}`).join('')).toBe('Qwertle & Sons')
   })
+
+  it.each(['sell-working', 'sell-for-spares'] as const)(
+    'take no barrier with %s: it did not end there',
+    async (exit) => {
+      const { deps } = benchDeps()
+      await addMachine(deps, added({}), 'm1')
+      const left = { kind: 'left', exit, receivedMinor: 0, barrier: 'Lack of equipment' } as const
+      expect(JSON.stringify(await addNote(deps, 'm1', 1, content(left)))).toContain('barrier-without-end-of-life')
+    },
+  )
 
   it('are read back by the rules of the import, every row', async () => {
     const text = await exported(await fill(), { provider: 'A bench' })
     const { deps } = benchDeps()
     const outcome = await importOpenData(deps, text)
-    expect(outcome).toMatchObject({ kind: 'imported', imported: 4, already: 0, others: 0, leftOut: [], unread: [] })
+    expect(outcome).toMatchObject({ kind: 'imported', imported: 5, already: 0, others: 0, leftOut: [], unread: [] })
     const records = new Map((await kept(deps)).map(({ record }) => [record.id, record]))
     for (const one of comma.parse(text)) {
       expect(records.get(one['id'] ?? '')).toMatchObject({

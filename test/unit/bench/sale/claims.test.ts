@@ -190,3 +190,57 @@ describe('a claim of a seller against the notes', () => {
     expect(mark?.verdict).toBe('contradicted')
   })
 })
+
+/** Wordings of second-hand adverts as the trade writes them (common practice); a machine of grade A that ran well. */
+describe('what a claim is said of', () => {
+  const proven = evidence([...fullyCleaned, listed('A'), ranWell, { kind: 'graded', part: gone, when: 'after', grade: 'A' }]) // prettier-ignore
+  const verdicts = (words: string) => claimsIn(words, proven).map(({ verdict }) => verdict)
+
+  test.each([
+    ['Strap as new.', 'Strap'],
+    ['The shoulder strap is like new', 'strap'],
+    ['Green upright with a holder as new', 'holder'],
+    ['Strap: as new', 'Strap'],
+    ['Leaflet, immaculate. Runs well.', 'Leaflet'],
+    ['As new strap', 'strap'],
+    ['Comes in its pristine box', 'box'],
+    ['Strap for the trolley as new', 'Strap'],
+    ['The remote works', 'remote'],
+    ['Dock: fully working', 'Dock'],
+    ['Carry case cleaned', 'case'],
+    ['Charger tested', 'Charger'],
+    ['Qwertle as new', 'Qwertle'],
+  ])('“%s”: nothing noted can be held against it, and it is shown', (words, stranger) => {
+    const mark = claimsIn(words, proven).find(({ verdict }) => verdict !== 'supported')
+    expect(mark?.verdict).toBe('not-placed')
+    expect(mark?.why).toContain(`“${stranger}”`)
+  })
+
+  test.each([
+    'As new',
+    'It is as new.',
+    'The machine is like new',
+    'Upright as new',
+    'Looks almost as new',
+    'Mint condition',
+    'Really lovely, immaculate example',
+    'Green machine, as new',
+    'In as new condition throughout',
+    'Condition: as new',
+    'Fully working',
+    'Everything works',
+    'Sold as fully working',
+    'Cleaned, tested and like new',
+    'As new, in its box',
+    'Deep cleaned and working well',
+  ])('“%s” is of the whole, and borne out', (words) => {
+    expect(verdicts(words).length).toBeGreaterThan(0)
+    expect(verdicts(words).every((verdict) => verdict === 'supported'), JSON.stringify(claimsIn(words, proven))).toBe(true) // prettier-ignore
+  })
+
+  test('a word is known where the machine goes by it', () => {
+    const { state, notes } = documentOf([cameIn({ model: 'Qwertle 200' }), listed('A')])
+    const named = evidenceOf(state, notes, jobOf(state, notes, upright), 'UK')
+    expect(claimsIn('Qwertle as new', named).map(({ verdict }) => verdict)).toEqual(['supported'])
+  })
+})

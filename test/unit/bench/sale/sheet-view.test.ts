@@ -93,6 +93,24 @@ describe('the words of the notes', () => {
     expect(view.price!.minor).toBeLessThanOrEqual(high)
   })
 
+  /** What an advert calls the build of a vacuum cleaner: trade words (common practice). */
+  test.each([
+    [
+      'Dad’s bagless upright from number 12, garage',
+      upright.worth.priceKind,
+      'Grey bagless upright: not shown to work',
+    ],
+    ['Kitchen one, two motors', upright.worth.priceKind, 'Grey bagged upright: not shown to work'],
+    ['Kitchen one, two motors', undefined, 'Grey vacuum cleaner: not shown to work'],
+    ['Gran’s Mains Stick', undefined, 'Grey mains stick: not shown to work'],
+  ])('of a blueprint of one’s own, “%s”, the trade’s words alone', (name, priceKind, title) => {
+    const { priceKind: _, ...worth } = upright.worth
+    const own = { ...upright, id: 'own-mine-1', name, worth: { ...worth, ...(priceKind === undefined ? {} : { priceKind }) } } // prettier-ignore
+    const view = sheetOf(documentOf([cameIn({ blueprint: own.id })], own), own)
+    expect(text(view, 'title')).toBe(title)
+    expect(view.sections.map((one) => one.text).join()).not.toMatch(/Dad|Gran|[Kk]itchen|garage|number/)
+  })
+
   test('parts missing and laid by are named', () => {
     const view = sheet({ kind: 'took-off', part: hose.id, shelfPart: 's1', costMinor: 100 })
     expect(text(view, 'with-it')).toContain(`Missing: ${hose.name.charAt(0).toLowerCase()}${hose.name.slice(1)}`)

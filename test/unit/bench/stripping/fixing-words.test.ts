@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { fixingFromText } from '../../../../src/bench/stripping/fixing-text.ts'
-import { fixingWords, leftOverText } from '../../../../src/bench/stripping/fixing-words.ts'
+import { fixingWords, leftOverText, notClosedText } from '../../../../src/bench/stripping/fixing-words.ts'
 import { fixingsText } from '../../../../src/bench/work-lines.ts'
+import { staysInPlace } from '../../../../src/facts/fixing-kinds.ts'
 import { blueprints } from '../../../../src/blueprint/library.ts'
 
 /**
@@ -35,14 +36,42 @@ describe('fixings in words', () => {
     ],
     [
       [
-        { count: 1, kind: 'clip' },
+        { count: 1, kind: 'circlip' },
         { count: 1, kind: 'M4 nut' },
-        { count: 1, kind: 'clip' },
+        { count: 1, kind: 'circlip' },
         { count: 1, kind: 'E-clip' },
       ],
-      'Two clips, an M4 nut and an E-clip are left over',
+      'Two circlips, an M4 nut and an E-clip are left over',
     ],
   ])('left over: %o', (fixings, words) => expect(leftOverText(fixings)).toBe(words))
+
+  /** Which fixings stay on the machine as they are let go: common practice of the trade. */
+  it.each([
+    ['catch', true],
+    ['quarter-turn catch or PH2', true],
+    ['turn catches', true],
+    ['bayonet ring', true],
+    ['quarter turn', true],
+    ['lid levers', true],
+    ['captive screw', true],
+    ['latch', true],
+    ['TX15 plastic 4 × 20', false],
+    ['latch screw', false],
+    ['screw and catch', false],
+    ['PH2 and clamp ring', false],
+    ['M4 nut', false],
+    ['felt washer', false],
+    ['spring', false],
+    ['circlip', false],
+    ['E-clip', false],
+    ['loose clip', false],
+    ['coin slot or TX10', false],
+  ])('“%s” stays on the machine: %s', (kind, stays) => expect(staysInPlace(kind)).toBe(stays))
+
+  it.each([
+    [[{ count: 1, kind: 'catch' }], 'One catch of the bag door is not closed'],
+    [[{ count: 2, kind: 'quarter-turn' }], 'Two quarter-turns of the bag door are not closed'],
+  ])('not closed: %o', (fixings, words) => expect(notClosedText(fixings, 'bag door')).toBe(words))
 
   it('has a plural for every kind that a blueprint names', () => {
     const kinds = new Set(

@@ -170,10 +170,26 @@ describe('what is left over', () => {
       'Nobody counted what held the motor cover.',
     ])
   })
-  it('goes in where another piece of the same kind takes it', () => {
-    const first = view(bagDoorOff, backOff, backOn(4), backOff)
-    expect(first.balance).toMatchObject({ taken: 10, back: 4, kept: 6, leftOver: 0 })
-    expect(view(bagDoorOff, backOff, backOn(4), { ...backOff, fixings: [{ ...screws, count: 4 }] }, backOn(5)).warnings).toEqual([]) // prettier-ignore
+  it('goes in where a piece that is counted takes one more', () => {
+    const four = { ...backOff, fixings: [{ ...screws, count: 4 }] }
+    const open = view(bagDoorOff, backOff, backOn(4), four)
+    expect(open.balance).toMatchObject({ taken: 9, back: 4, kept: 4, leftOver: 1 })
+    expect(open.away[0]).toMatchObject({ kept: [{ count: 4 }], leftOver: [{ count: 1 }] })
+    expect(view(bagDoorOff, backOff, backOn(4), four, backOn(5)).warnings).toEqual([])
+    expect(view(bagDoorOff, backOff, backOn(4), four, backOn(4)).balance).toMatchObject({ back: 8, leftOver: 1 })
+  })
+  it('stays so where its cover comes off again and nobody counts, until it is said to be in', () => {
+    const uncounted = { kind: 'opened' as const, cover: 'back-cover', minutes: 6 }
+    const on = { kind: 'closed' as const, cover: 'back-cover', minutes: 6 }
+    const left = ['One TX15 plastic screw 4 × 20 is left over.']
+    const again = [bagDoorOff, backOff, backOn(4), uncounted] as const
+    expect(view(...again).warnings).toEqual(left)
+    expect(view(...again).leftOver).toMatchObject([{ fixings: [{ ...screws, count: 1 }], closing: null }])
+    expect(view(...again, on).warnings).toEqual(left)
+    expect(view(...again, on).leftOver).toMatchObject([{ closing: { note: 'n6' } }])
+    expect(view(...again, backOn(4)).warnings).toEqual(left)
+    const end = view(...again, { ...on, leftOverIn: [{ ...screws, count: 1 }] })
+    expect(end).toMatchObject({ warnings: [], balance: { taken: 5, back: 5, leftOver: 0, unknown: 0 } })
   })
   it('goes with a step that is struck out', () => {
     const end = view(...away, boardIn, boardOn, backOn(4), { kind: 'struck', note: 'n8' })
@@ -220,6 +236,27 @@ describe('what went out', () => {
     const { kept, staying } = view({ kind: 'opened', cover: 'sole-plate', minutes: 1, fixings })
     expect(kept.flatMap(({ lots }) => lots.map(({ count }) => count))).toEqual([5])
     expect(staying).toMatchObject([{ count: 3 }])
+  })
+  it('says of catches that went back open that they are not closed, and never that they are left over', () => {
+    const catches = (count: number) => ({ count, kind: 'quarter-turn catch or TX20', place: '' })
+    const off = { kind: 'opened' as const, cover: 'sole-plate', minutes: 1, fixings: [catches(3), screws] }
+    const on = (count: number) => ({ ...off, kind: 'closed' as const, fixings: [catches(count), { ...screws, count: 4 }] }) // prettier-ignore
+    const end = view(off, on(2))
+    expect(end.warnings).toEqual([
+      'One TX15 plastic screw 4 × 20 is left over.',
+      'One quarter-turn catch or TX20 of the sole plate is not closed.',
+    ])
+    expect(end.notClosed).toMatchObject([{ piece: { id: 'sole-plate' }, fixings: [catches(1)], closing: { note: 'n3' } }]) // prettier-ignore
+    expect(end.balance).toEqual({ taken: 5, back: 4, kept: 0, leftOver: 1, unknown: 0 })
+    // As it comes off again there are three to let go, though two went in last time, and four screws.
+    expect(end.next.find(({ piece }) => piece.kind === 'cover' && piece.id === 'sole-plate')?.fixings).toEqual([catches(3), { ...screws, count: 4 }]) // prettier-ignore
+    // Off again, it is open as it should be.
+    expect(view(off, on(2), off)).toMatchObject({ notClosed: [], staying: [catches(3)] })
+    expect(view(off, on(2), { ...off, fixings: [catches(3)] }, on(3)).notClosed).toEqual([])
+    const uncounted = { kind: 'closed' as const, cover: 'sole-plate', minutes: 1 }
+    expect(view(off, uncounted).notCounted).toContain(
+      'The sole plate went back without a count: three quarter-turn catches or TX20 may be closed or not.',
+    )
   })
   it('leaves the machine open, said in one sentence', () => {
     expect(view().coversOff).toBe('')

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { makeListeners } from '../../../../src/store/changes.ts'
-import { removePerson } from '../../../../src/bench/people/people-commands.ts'
+import { removePerson, setPassphrase } from '../../../../src/bench/people/people-commands.ts'
 import { accessAt } from '../../../support/access.ts'
 import { cookieOf, openApp, passphrases, peopledApp, send, signedInAs } from '../../../support/signed-app.ts'
 
@@ -62,6 +62,30 @@ describe('the keeper', () => {
     expect(await isIn(ben)).toBe(false)
     expect((await send(app, '/api/sign-in', { name: 'Ben', passphrase: passphrases.Ben })).status).toBe(401)
     expect((await send(app, '/api/sign-in', { name: 'Ben', passphrase })).status).toBe(200)
+  })
+})
+
+describe('the first who has a name', () => {
+  const first = { name: 'Ada', role: 'keeper', passphrase: passphrases.Ada } as const
+
+  it('is added by whoever came in with the passphrase of the bench, which counts no more', async () => {
+    const { app, access } = openApp()
+    await setPassphrase(access, null, 'words of the whole bench')
+    const one = cookieOf(await send(app, '/api/sign-in', { passphrase: 'words of the whole bench' }))!
+    expect(await codeIn(await send(app, '/api/people', first))).toEqual([401, 'sign-in-needed'])
+    expect(await codeIn(await send(app, '/api/people', { ...first, role: 'bench' }, { cookie: one }))).toEqual([422, 'first-keeps-the-books']) // prettier-ignore
+    expect((await send(app, '/api/people', first, { cookie: one })).status).toBe(200)
+    expect((await app.request('/api/who', { headers: { cookie: one } })).status).toBe(401)
+    expect((await send(app, '/api/sign-in', { passphrase: 'words of the whole bench' })).status).toBe(401)
+    // Nobody is locked out: who added the first name goes on under it.
+    expect((await app.request('/api/people', { headers: { cookie: await signedInAs(app, 'Ada') } })).status).toBe(200)
+  })
+
+  it('is added on the machine itself without a sign-in, and only the first', async () => {
+    const { app } = openApp({ access: accessAt(undefined, { isOpen: false }).access })
+    expect((await send(app, '/api/people', first)).status).toBe(200)
+    expect(await codeIn(await send(app, '/api/people', { ...first, name: 'Ben' }))).toEqual([401, 'sign-in-needed'])
+    expect((await app.request('/api/people', { headers: { cookie: await signedInAs(app, 'Ada') } })).status).toBe(200)
   })
 })
 

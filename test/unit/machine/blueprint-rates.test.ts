@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { blueprints } from '../../../src/blueprint/library.ts'
-import { ageBandOf, ageShifts, mostPrior, wearShifts } from '../../../src/facts/rate-shifts.ts'
+import { ageBandOf, ageShifts, mostPrior, wearShifts } from '../../../src/facts/age-and-wear.ts'
 import { machineModel, machineView } from '../../../src/machine/index.ts'
-import { faultRates } from '../../../src/machine/rates.ts'
+import { faultRates } from '../../../src/machine/blueprint-rates.ts'
 
 const blueprint = blueprints[0]
 const rateOf = (component: string, history: Parameters<typeof faultRates>[1] = {}) => {

@@ -10,7 +10,7 @@ import {
   wearShifts,
   wearSource,
   type Wear,
-} from '../facts/rate-shifts.ts'
+} from '../facts/age-and-wear.ts'
 
 /** What is known of one machine's life; nothing known shifts nothing. */
 export type History = { readonly ageYears?: number | undefined; readonly wear?: Wear | undefined }

@@ -2,10 +2,10 @@ import type { Blueprint, Fault } from '../blueprint/schema.ts'
 import { sourceText } from '../base/source-text.ts'
 import { fitRate, type FittedRate } from '../engines/belief/index.ts'
 import { componentCases, openRepairData } from '../facts/fault-rates.ts'
-import { mostPrior } from '../facts/rate-shifts.ts'
-import { shiftsOf, type History, type RateShift } from './rate-shift.ts'
+import { mostPrior } from '../facts/age-and-wear.ts'
+import { shiftsOf, type History, type RateShift } from './history-shifts.ts'
 
-export type { History } from './rate-shift.ts'
+export type { History } from './history-shifts.ts'
 
 /** How often a fault is there on a machine bought as faulty, with its 90 % interval, what it rests on and what shifts it. */
 export type FaultRate = FittedRate & {
