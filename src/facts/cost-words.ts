@@ -49,7 +49,8 @@ export const costFromText = (name: CostName, text: string): number | null => {
   const match = /^\s*(\d{1,5}(?:[.,]\d{1,2})?)\s*(?:%|min)?\s*$/.exec(text)
   if (match === null) return null
   const number = Number(match[1].replace(',', '.'))
-  return unit === 'percent' ? number / percent : number
+  if (unit === 'minutes') return number
+  return number <= percent ? number / percent : null
 }
 
 /** A cost in words: `£0.28 (£0.45 a mile)`, `1.55 min`, `10 %`. */
@@ -71,5 +72,5 @@ export const costText = (name: CostName, value: number, currency: Currency): str
 export const costMend: Readonly<Record<CostUnit, string>> = {
   money: 'Write an amount such as 0.45',
   minutes: 'Write minutes such as 10',
-  percent: 'Write percent such as 12.5',
+  percent: 'Write percent from 0 to 100, such as 12.5',
 }

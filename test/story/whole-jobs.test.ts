@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { adverts } from '../../src/bench/adverts/adverts.ts'
 import { buyAdvert } from '../../src/bench/adverts/buy-advert.ts'
 import { guessOf } from '../../src/bench/adverts/guess-of.ts'
-import { cleaningTaskName } from '../../src/bench/cleaning/task-name.ts'
+import { cleaningTaskDone } from '../../src/bench/cleaning/task-name.ts'
 import type { CommandDeps } from '../../src/bench/commands.ts'
 import type { NoteContentInput } from '../../src/bench/note.ts'
 import { openDataFile } from '../../src/bench/open-data/export-records.ts'
@@ -156,7 +156,7 @@ describe('from an advert to a sold machine with its sale sheet', () => {
     const repair = upright.repairs.find(({ id }) => id === 'flex-shorten-entry')!
     expect(linesOf(paper, 'What was done')).toContain(repair.name)
     for (const task of ['wash-casing', 'wash-filter', 'new-bag'])
-      expect(linesOf(paper, 'What was done').toLowerCase()).toContain(cleaningTaskName(task).toLowerCase())
+      expect(linesOf(paper, 'What was done').toLowerCase()).toContain(cleaningTaskDone(task).toLowerCase())
     for (const figure of ['120 MΩ', '0.05 mA', 'Run after the last repair: it ran as it should.'])
       expect(linesOf(paper, 'What was tested')).toContain(figure)
     expect(linesOf(paper, 'What comes with it')).toContain('laid out on a photograph')

@@ -48,10 +48,10 @@ describe('thrum asking', () => {
   })
 
   it.each([
-    [['--grade', 'E'], /choice grade: /],
+    [['--grade', 'E'], /--grade: “E” is none of A, B, C,g; s#of A, B, C, D\. Write one of these\.],
     [['--with', 'paint'], /“paint” is not an? improvement/],
     [['--a-day', 'much'], /--a-day: “much” is not an amount of money/],
-    [['--days', 'many'], /choice horizonDays: /],
+    [['--days', 'many'], /--days: “many” is not a number\. Write/],
     [['--found', 'hose'], /“hose” is not a missing part/],
   ])('refuses %j', async (options, words) => {
     const { code, err } = await line.run('asking', 'A', ...options)
@@ -76,7 +76,7 @@ describe('thrum price-seen and prices', () => {
   it.each([
     [['price-seen', '--blueprint', 'none', '--price', '5'], /“none” is not a blueprint/],
     [[...seen, 'dear'], /“dear” is not an amount of money/],
-    [[...seen, '5', '--grade', 'E'], /price grade: /],
+    [[...seen, '5', '--grade', 'E'], /--grade: “E” is none of A, B, C, D\./],
     [[...seen, '5', '--day', 'today'], /a day is written as 2026-03-31/],
   ])('refuses %j', async (words, said) => {
     const { code, err } = await line.run(...words)

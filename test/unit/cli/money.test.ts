@@ -89,7 +89,7 @@ describe('thrum settings', () => {
     ],
     [['--cost', 'comebacks'], /^--cost comebacks: “” is not a percentage/],
     [['--per-mile', 'x'], /^--per-mile: “x” is not an amount of money/],
-    [['--cost', 'sale-fee=101'], /costs\.saleFeeShare: it is 0 to 1/],
+    [['--cost', 'sale-fee=101'], /^--cost sale-fee: “101” is not a percentage\. Write percent from 0 to 100/],
   ])('refuses %j', async (options, words) => {
     const refused = await line.run('settings', ...options)
     expect([refused.code, refused.out]).toEqual([1, ''])

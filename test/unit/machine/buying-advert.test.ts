@@ -22,9 +22,9 @@ describe('an advert', () => {
   })
 
   it.each([
-    [{ askingMinor: -100 }, 'askingMinor: a price is zero or more'],
+    [{ askingMinor: -100 }, 'askingMinor: -100 is not right: a price is zero or more'],
     [{ askingMinor: 9.5 }, 'a whole number of pence or cents'],
-    [{ distanceKm: 5000 }, 'distanceKm: nobody fetches a machine from further than 1000 km'],
+    [{ distanceKm: 5000 }, 'distanceKm: 5000 is not right: nobody fetches a machine from further than 1000 km'],
     [{ missing: ['hose-2'] }, '“hose-2” is not a part here'],
     [{ complaints: ['will-not-park'] }, 'fits no fault of “'],
     [{ answers: [{ question: 'momnet', answer: 'bang' }] }, '“momnet” is not a question here. Did you mean moment'],
