@@ -56,7 +56,7 @@ describe.runIf(browserHere())('bad input on the page', () => {
     await put.click()
     // What only the bench knows: the page asks it, and puts its answer beside the field.
     expect(await saidBeside(page.getByLabel('Voltage'))).toBe(
-      '20 is not right: a mains machine has 50 V or more on its plate. Write a number from 50 to 480.',
+      '20 is not right: a mains machine has 50 V or more on its plate. Write a number from 50 to 480, in volts.',
     )
     expect(await page.getByLabel('Voltage').inputValue()).toBe('20')
     expect(await page.getByLabel('Paid').inputValue()).toBe('4.50')
