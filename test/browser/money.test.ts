@@ -200,7 +200,7 @@ describe.runIf(browserHere())('settings', () => {
     await page.getByRole('textbox', { name: 'Sound machines sold that come back' }).fill('101')
     await keep()
     expect(await saidBeside(page.getByRole('textbox', { name: 'Sound machines sold that come back' }))).toContain(
-      'it is 0 to 1',
+      '“101” cannot be read. Write percent from 0 to 100, such as 12.5.',
     )
     await page.getByRole('button', { name: /^Put back to 6 %/ }).click()
     await keep()
