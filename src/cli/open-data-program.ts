@@ -10,6 +10,8 @@ import { recordFacts, recordProblem } from '../bench/open-data/record-words.ts'
 import { unknownId } from '../bench/unknown.ts'
 import { repairStatuses } from '../facts/open-repair-data.ts'
 import { csvText } from '../report/csv.ts'
+import { afterOf } from './after-option.ts'
+import { textOf } from './option-text.ts'
 import { show, showProblems, type Shell } from './output.ts'
 import { withBench, type Options } from './with-bench.ts'
 
@@ -35,7 +37,7 @@ export const addOpenDataCommand = (program: Command, shell: Shell): void => {
           return refuse('unknown-word', 'what', `“${what}” is none of them`, 'Write export, import or list')
         if (file === '') return refuse('no-file', 'file', 'No file is named', 'Name the CSV file')
         if (what === 'export') {
-          const [provider, country] = [one(options['provider']), one(options['country'])]
+          const [provider, country] = [textOf(options, 'provider'), textOf(options, 'country')]
           if (country !== undefined && !/^[A-Z]{3}$/.test(country))
             return refuse(
               'not-a-country',
@@ -71,17 +73,18 @@ export const addOpenDataCommand = (program: Command, shell: Shell): void => {
 const atOnce = 50
 
 const listed = async (shell: Shell, options: Options, { books, bench }: CommandDeps): Promise<number> => {
-  const status = one(options['status'])
+  const status = textOf(options, 'status')
   const group = repairStatuses.find((each) => each.toLowerCase() === status?.toLowerCase())
   if (status !== undefined && group === undefined)
     return showProblems(shell.output, options.json, [unknownId('repair status', '--status', status, repairStatuses)])
-  const after = options['after'] === undefined ? undefined : Number(options['after'])
+  const after = afterOf(options)
+  if (after.kind === 'refused') return showProblems(shell.output, options.json, after.problems)
   const page = await books.logs(bench, 'record', {
     open: true,
     limit: atOnce,
-    after,
+    after: after.value,
     group,
-    text: one(options['text']),
+    text: textOf(options, 'text'),
   })
   const items = page.items as readonly RecordState[]
   return show(shell.output, options.json, page, () => [
@@ -92,9 +95,6 @@ const listed = async (shell: Shell, options: Options, { books, bench }: CommandD
     ...(page.after === null ? [] : [`Further ones: --after ${page.after}`]),
   ])
 }
-
-const one = (value: string | string[] | undefined): string | undefined =>
-  typeof value === 'string' ? value : undefined
 
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex')
 

@@ -56,5 +56,6 @@ describe('thrum sale-sheet, worded and open-data', () => {
     expect(out).toContain('1 record found')
     expect((await line.json('open-data', 'list', '--status', 'Fixed')).value).toMatchObject({ items: [], total: 0 })
     expect((await line.run('open-data', 'list', '--status', 'half')).code).toBe(1)
+    expect((await line.run('open-data', 'list', '--after', 'x')).err).toMatch(/^--after: “x” is no place of a list\./)
   })
 })
